@@ -63,7 +63,10 @@ function firstOf(issue: z.core.$ZodIssue, base: readonly PropertyKey[]): Found {
     case 'invalid_type': {
       const missing = issue.message.endsWith('received undefined');
       const received = issue.message.replace(/^.*received /, '');
-      return { path, says: `expected ${issue.expected}, ${missing ? 'but it is missing' : `not ${received}`}` };
+      return {
+        path,
+        says: `expected ${issue.expected}, ${missing ? 'but it is missing' : `not ${received}`}`,
+      };
     }
     case 'invalid_value':
       return { path, says: `expected ${issue.values.length === 1 ? '' : 'one of '}${quoted(issue.values)}` };
@@ -86,8 +89,7 @@ function firstOf(issue: z.core.$ZodIssue, base: readonly PropertyKey[]): Found {
   }
 }
 
-const unitOf = (origin: string) =>
-  origin === 'string' ? ' characters' : origin === 'array' ? ' items' : '';
+const unitOf = (origin: string) => (origin === 'string' ? ' characters' : origin === 'array' ? ' items' : '');
 
 /** The first thing that a schema found wrong, as a place and a sentence. */
 export function firstMalformed(error: z.core.$ZodError): Malformed {
@@ -136,7 +138,10 @@ export function parseJson(text: string): Parsed<unknown> {
     const message = error instanceof Error ? error.message : String(error);
     const cause = message.replace(/ \(line \d+ column \d+\)$/, '').replace(/ at position \d+$/, '');
     if (bare.trim() === '')
-      return { ok: false, malformed: { path: 'line 1 column 1', says: 'expected a JSON document, the text is empty' } };
+      return {
+        ok: false,
+        malformed: { path: 'line 1 column 1', says: 'expected a JSON document, the text is empty' },
+      };
     const { line, column } = lineAndColumn(bare, offsetIn(bare, message));
     const oneLine = cause.replace(/\s+/g, ' ');
     return {
