@@ -1,0 +1,108 @@
+/** What every screen shares: the link, the user's settings, and the evening that is going on. One store, told by the host's pushes. */
+import type { BatchItem } from '../../shared-model/session/batch.ts';
+import {
+  type Answer,
+  type ReplyOf,
+  type UserSettings,
+  userSettings,
+} from '../../shared-model/wire/contract.ts';
+import type { ConsoleConnection, LinkState } from '../connection/console-connection.ts';
+import { type FollowedEvening, foldInto, followEvening } from './followed-evening.ts';
+
+export interface ConsoleState {
+  readonly link: LinkState;
+  /** Null until the host has answered once. */
+  readonly hello: ReplyOf<'hello'> | null;
+  readonly settings: UserSettings;
+  /** The evening that goes on, or the last one that ended; null when there is none. */
+  readonly evening: FollowedEvening | null;
+  /** False until it is known whether there is an evening. */
+  readonly eveningKnown: boolean;
+}
+
+export interface ConsoleStore {
+  readonly connection: ConsoleConnection;
+  readonly get: () => ConsoleState;
+  /** @returns a function that ends the listening */
+  readonly subscribe: (listener: () => void) => () => void;
+  /** Sends inputs of one act, whole or not at all. What the answer brings is shown before this resolves. */
+  readonly send: (items: readonly BatchItem[]) => Promise<Answer<ReplyOf<'evening.send'>>>;
+  readonly openEvening: (railroad: string, alone: boolean) => Promise<Answer<ReplyOf<'evening.open'>>>;
+  readonly writeSettings: (part: Partial<UserSettings>) => Promise<Answer<UserSettings>>;
+}
+
+/**
+ * @param connection the way to the host
+ * @param now this page's clock, in milliseconds
+ */
+export function consoleStore(connection: ConsoleConnection, now: () => number): ConsoleStore {
+  let state: ConsoleState = {
+    link: connection.link(),
+    hello: null,
+    settings: userSettings.parse({}),
+    evening: null,
+    eveningKnown: false,
+  };
+  const listeners = new Set<() => void>();
+  const change = (part: Partial<ConsoleState>) => {
+    state = { ...state, ...part };
+    for (const listener of listeners) listener();
+  };
+
+  const readEvening = async () => {
+    const answer = await connection.call('evening.read', {});
+    if (!answer.ok) return;
+    change({
+      evening: answer.value === null ? null : followEvening(answer.value, now()),
+      eveningKnown: true,
+    });
+  };
+  const takeEvents = (id: string, events: Parameters<typeof foldInto>[1]) => {
+    const { evening } = state;
+    const folded = evening?.id === id ? foldInto(evening, events) : null;
+    if (folded === null) void readEvening();
+    else if (folded !== evening) change({ evening: folded });
+  };
+  const greet = async () => {
+    const hello = await connection.call('hello', {});
+    if (hello.ok) change({ hello: hello.value, settings: hello.value.settings });
+    await readEvening();
+  };
+
+  connection.onLink((link) => {
+    change({ link });
+    if (link === 'open') void greet();
+  });
+  connection.on('evening.events', ({ id, events }) => takeEvents(id, events));
+  connection.on('evening.opened', () => void readEvening());
+  connection.on('settings.changed', (settings) => change({ settings }));
+  if (state.link === 'open') void greet();
+
+  return {
+    connection,
+    get: () => state,
+    subscribe(listener) {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+    async send(items) {
+      const id = state.evening?.id;
+      const answer = await connection.call('evening.send', { items: [...items] });
+      if (answer.ok && id !== undefined) {
+        const { events, refused } = answer.value;
+        takeEvents(id, refused === null ? events : [...events, refused]);
+      }
+      return answer;
+    },
+    async openEvening(railroad, alone) {
+      const answer = await connection.call('evening.open', { railroad, alone });
+      if (answer.ok) change({ evening: followEvening(answer.value, now()), eveningKnown: true });
+      return answer;
+    },
+    async writeSettings(part) {
+      const answer = await connection.call('settings.write', part);
+      if (answer.ok) change({ settings: answer.value });
+      return answer;
+    },
+  };
+}

@@ -1,0 +1,68 @@
+/** The screens of the console, in the order in which they are offered, and the addresses they have. */
+import { type ComponentType, lazy } from 'react';
+
+export interface ScreenEntry {
+  /** After the `#/` of the address. */
+  readonly path: string;
+  readonly name: string;
+  readonly Screen: ComponentType;
+}
+
+/** A screen whose code is fetched when it is first shown. */
+const screen = (load: () => Promise<ComponentType>) => lazy(async () => ({ default: await load() }));
+
+export const SCREENS: readonly [ScreenEntry, ...ScreenEntry[]] = [
+  {
+    path: 'desk',
+    name: 'Desk',
+    Screen: screen(async () => (await import('../desk/desk-screen.tsx')).DeskScreen),
+  },
+  {
+    path: 'rehearsal',
+    name: 'Rehearsal',
+    Screen: screen(async () => (await import('../rehearsal/rehearsal-screen.tsx')).RehearsalScreen),
+  },
+  {
+    path: 'logbook',
+    name: 'Logbook',
+    Screen: screen(async () => (await import('../logbook/logbook-screen.tsx')).LogbookScreen),
+  },
+  {
+    path: 'drawing-board',
+    name: 'Drawing board',
+    Screen: screen(
+      async () => (await import('../drawing-board/drawing-board-screen.tsx')).DrawingBoardScreen,
+    ),
+  },
+  {
+    path: 'power-room',
+    name: 'Power room',
+    Screen: screen(async () => (await import('../power-room/power-room-screen.tsx')).PowerRoomScreen),
+  },
+  {
+    path: 'settings',
+    name: 'Settings',
+    Screen: screen(async () => (await import('../settings/settings-screen.tsx')).SettingsScreen),
+  },
+];
+
+/**
+ * Which screen an address asks for.
+ *
+ * @param hash the address from its `#` on; what follows the screen's name is the screen's own (`#/logbook/abc`)
+ * @returns the screen; the Desk for anything unknown
+ */
+export function screenAt(hash: string): ScreenEntry {
+  const path = hash.replace(/^#\/?/, '').split('/')[0];
+  return SCREENS.find((screen) => screen.path === path) ?? SCREENS[0];
+}
+
+/** What follows the screen's name in an address: `['abc']` of `#/logbook/abc`. */
+export function screenRest(hash: string): readonly string[] {
+  return hash
+    .replace(/^#\/?/, '')
+    .split('/')
+    .slice(1)
+    .filter((part) => part !== '')
+    .map(decodeURIComponent);
+}
