@@ -60,29 +60,51 @@ export const liveEvening = z.strictObject({
 });
 export type LiveEvening = z.infer<typeof liveEvening>;
 
+const setting = z.strictObject({
+  theme: z.enum(['dark', 'light', 'contrast']),
+  lengths: z.enum(['metric', 'imperial']),
+  /** Diagonal of the screen in inches and viewing distances in millimetres: they give the sizes of letters. */
+  screenInches: z.number().min(5).max(120),
+  deskMm: z.number().min(200).max(3000),
+  farMm: z.number().min(500).max(10_000),
+  sound: z.boolean(),
+  speech: z.boolean(),
+  phaseOldAfterMinutes: z.number().min(1).max(100_000),
+  matchedVolts: z.number().min(0).max(50),
+  throwSeconds: z.number().min(0).max(60),
+  keys: z.record(z.string(), z.string()),
+});
 /** What the user set; every field has a default, so an empty object is whole. */
 export const userSettings = z.strictObject({
-  theme: z.enum(['dark', 'light', 'contrast']).default('dark'),
-  lengths: z.enum(['metric', 'imperial']).default('imperial'),
-  /** Diagonal of the screen in inches and viewing distances in millimetres: they give the sizes of letters. */
-  screenInches: z.number().min(5).max(120).default(24),
-  deskMm: z.number().min(200).max(3000).default(700),
-  farMm: z.number().min(500).max(10_000).default(2000),
-  sound: z.boolean().default(false),
-  speech: z.boolean().default(false),
-  phaseOldAfterMinutes: z.number().min(1).max(100_000).default(720),
-  matchedVolts: z.number().min(0).max(50).default(1),
-  throwSeconds: z.number().min(0).max(60).default(3),
-  keys: z.record(z.string(), z.string()).default({}),
+  theme: setting.shape.theme.default('dark'),
+  lengths: setting.shape.lengths.default('imperial'),
+  screenInches: setting.shape.screenInches.default(24),
+  deskMm: setting.shape.deskMm.default(700),
+  farMm: setting.shape.farMm.default(2000),
+  sound: setting.shape.sound.default(false),
+  speech: setting.shape.speech.default(false),
+  phaseOldAfterMinutes: setting.shape.phaseOldAfterMinutes.default(720),
+  matchedVolts: setting.shape.matchedVolts.default(1),
+  throwSeconds: setting.shape.throwSeconds.default(3),
+  keys: setting.shape.keys.default({}),
 });
 export type UserSettings = z.infer<typeof userSettings>;
+
+/** Whether what is done is being recorded; `says` is for the user, null while all is well. */
+export const logState = z.strictObject({ writable: z.boolean(), says: z.string().nullable() });
+export type LogState = z.infer<typeof logState>;
 
 const call = <Request extends z.ZodType, Reply extends z.ZodType>(request: Request, reply: Reply) => ({
   request,
   reply,
 });
 
-const draftReply = z.strictObject({ id: key, document: anyJson, version: z.number().int(), isDraft: z.boolean() });
+const draftReply = z.strictObject({
+  id: key,
+  document: anyJson,
+  version: z.number().int(),
+  isDraft: z.boolean(),
+});
 
 export const CALLS = {
   hello: call(
@@ -92,15 +114,22 @@ export const CALLS = {
       runtime: z.enum(['electron', 'node']),
       evening: z.strictObject({ id: key, resumed: z.boolean() }).nullable(),
       settings: userSettings,
+      log: logState,
     }),
   ),
-  'settings.write': call(userSettings.partial(), userSettings),
+  /** Only what is given changes (a partial schema with defaults would fill in the rest). */
+  'settings.write': call(setting.partial(), userSettings),
   'railroads.list': call(nothing, z.array(railroadCard)),
   /** `version` 0 or absent: the draft if there is one, else the newest published version. */
-  'railroads.read': call(z.strictObject({ id: key, version: z.number().int().nonnegative().optional() }), draftReply),
+  'railroads.read': call(
+    z.strictObject({ id: key, version: z.number().int().nonnegative().optional() }),
+    draftReply,
+  ),
   'railroads.versions': call(
     z.strictObject({ id: key }),
-    z.array(z.strictObject({ version: z.number().int(), note: z.string(), hash: z.string(), at: z.string() })),
+    z.array(
+      z.strictObject({ version: z.number().int(), note: z.string(), hash: z.string(), at: z.string() }),
+    ),
   ),
   /** `id` null makes a new railroad. A draft may be broken; it is kept and never run. */
   'railroads.saveDraft': call(
@@ -116,7 +145,10 @@ export const CALLS = {
   /** Opens a session on the newest published version of a railroad. */
   'evening.open': call(z.strictObject({ railroad: key, alone: z.boolean() }), liveEvening),
   'evening.read': call(nothing, liveEvening.nullable()),
-  /** One batch, whole or not at all. `refused` is the event that stopped it. */
+  /**
+   * One batch, whole or not at all. Either `events` (those of its items, in order) or `refused`, the event that stopped it;
+   * that one is in the log too, and nothing else of the batch.
+   */
   'evening.send': call(
     z.strictObject({ items: z.array(batchItem).min(1).max(200) }),
     z.strictObject({ events: z.array(sessionEvent), refused: sessionEvent.nullable() }),
@@ -147,7 +179,10 @@ export const CALLS = {
   ),
   /** Asked twice: `confirm` has to be the evening's name. */
   'evenings.remove': call(z.strictObject({ id: key, confirm: z.string() }), nothing),
-  'evenings.export': call(z.strictObject({ id: key }), z.strictObject({ name: z.string(), text: z.string() })),
+  'evenings.export': call(
+    z.strictObject({ id: key }),
+    z.strictObject({ name: z.string(), text: z.string() }),
+  ),
   'evenings.import': call(z.strictObject({ text: z.string() }), eveningCard),
   'log.verify': call(nothing, z.strictObject({ good: z.boolean(), says: z.array(z.string()) })),
   'log.backup': call(nothing, z.strictObject({ file: z.string() })),
@@ -179,6 +214,8 @@ export const PUSHES = {
   'plan.done': z.strictObject({ job: z.number().int(), answer: anyJson }),
   'settings.changed': userSettings,
   'railroads.changed': nothing,
+  /** The disk is full, or has room again: a banner to show until it is well. */
+  'log.state': logState,
 } as const;
 
 export type CallName = keyof typeof CALLS;
@@ -193,11 +230,12 @@ export interface Problem {
   readonly says: string;
   readonly path?: string;
 }
-export type Answer<Value> = { readonly ok: true; readonly value: Value } | { readonly ok: false; readonly problem: Problem };
+export type Answer<Value> =
+  | { readonly ok: true; readonly value: Value }
+  | { readonly ok: false; readonly problem: Problem };
 
 /** How a screen talks to a host, whatever lies between. */
 export interface Connection {
   call<Name extends CallName>(name: Name, request: RequestOf<Name>): Promise<Answer<ReplyOf<Name>>>;
   on<Name extends PushName>(name: Name, listener: (push: PushOf<Name>) => void): () => void;
 }
-
