@@ -89,7 +89,10 @@ function agrees(part: readonly AnyClaim[]): boolean {
     }
     turned.set(now.supply, now.turned);
     for (const claim of at.get(now.supply) ?? []) {
-      waiting.push({ supply: other(claim, now.supply), turned: now.turned !== (claim.verdict === 'reversed') });
+      waiting.push({
+        supply: other(claim, now.supply),
+        turned: now.turned !== (claim.verdict === 'reversed'),
+      });
     }
   }
   return true;
@@ -101,7 +104,9 @@ function agrees(part: readonly AnyClaim[]): boolean {
  * @param claims at most one for each pair
  * @returns no list for claims that agree; a different-legs claim counts only where its two supplies are tied by others as well
  */
-export function contradictoryClaims<Kind extends AnyClaim>(claims: readonly Kind[]): readonly (readonly Kind[])[] {
+export function contradictoryClaims<Kind extends AnyClaim>(
+  claims: readonly Kind[],
+): readonly (readonly Kind[])[] {
   const component = componentOf(claims);
   const closing = claims.filter(
     ({ a, b, verdict }) =>

@@ -1,15 +1,12 @@
 /** Many phase checks combined: which supplies are in phase with which, by union-find with the angle carried along. */
 import type { SupplyId } from '../ids.ts';
-import type { Volts } from '../units.ts';
 import { type Claim, contradictoryClaims } from './contradictory-checks.ts';
-import { checkPhase } from './phase.ts';
+import { checkPhase, type PhaseQuestion } from './phase.ts';
 
-export interface PairCheck {
+/** One check between two supplies; without further knowledge it is judged as sine waves with the default tolerance. */
+export interface PairCheck extends PhaseQuestion {
   readonly a: SupplyId;
   readonly b: SupplyId;
-  readonly voltsA: Volts;
-  readonly voltsB: Volts;
-  readonly voltsAcross: Volts;
   /** A supply of the pair was replugged since: the check says nothing any more. */
   readonly lapsed?: boolean;
 }
@@ -30,11 +27,15 @@ const pairKey = (a: SupplyId, b: SupplyId): string => JSON.stringify(a < b ? [a,
 
 /** The checks that count: the latest of each pair (checks are in the order of measuring), if it has not lapsed and says something. */
 function claimsOf(checks: readonly PairCheck[]): readonly CheckClaim[] {
-  const latest = new Map(checks.filter((check) => check.a !== check.b).map((check) => [pairKey(check.a, check.b), check]));
+  const latest = new Map(
+    checks.filter((check) => check.a !== check.b).map((check) => [pairKey(check.a, check.b), check]),
+  );
   return [...latest.values()].flatMap((check): CheckClaim[] => {
     if (check.lapsed === true) return [];
     const { verdict } = checkPhase(check);
-    return verdict === 'unclear' || verdict === 'inconsistent' ? [] : [{ a: check.a, b: check.b, verdict, check }];
+    return verdict === 'unclear' || verdict === 'inconsistent'
+      ? []
+      : [{ a: check.a, b: check.b, verdict, check }];
   });
 }
 
@@ -98,7 +99,7 @@ const known = new WeakMap<readonly PairCheck[], PhaseGroups>();
  * In phase and reversed carry on (reversed twice is in phase); different legs once with these is different legs, twice is unknown.
  * Checks on a cycle that contradicts itself (an odd number of reversals, or different legs once) count for nothing and are named.
  *
- * @param checks in the order of measuring; readings in volts RMS, judged as sine with the default tolerance
+ * @param checks in the order of measuring; readings in volts RMS
  */
 export function phaseGroups(checks: readonly PairCheck[]): PhaseGroups {
   const before = known.get(checks);

@@ -8,6 +8,7 @@ import {
   LEAST_TOLERANCE_VOLTS,
   type PhaseReadings,
 } from './angle-interval.ts';
+import { voltsText } from './figures.ts';
 
 export const PHASE_VERDICTS = ['in-phase', 'reversed', 'different-legs', 'inconsistent', 'unclear'] as const;
 export type PhaseVerdict = (typeof PHASE_VERDICTS)[number];
@@ -20,6 +21,8 @@ const REVERSED_ABOVE: Degrees = 135;
 const LEGS: readonly Degrees[] = [60, 120];
 /** Below this a supply is as good as off, and its angle is noise. */
 export const DEFAULT_MINIMUM_VOLTS: Volts = 1;
+/** Of a supply that is off every angle is as good as another. */
+const ANY_ANGLE: AngleInterval = { from: 0, to: 180 };
 /** In phase, but with more than this across, the two are not matched. */
 export const DEFAULT_MATCHED_VOLTS: Volts = 1;
 
@@ -55,9 +58,8 @@ export const REVERSED_REMEDY =
 export const LEGS_REMEDY =
   'No plug reversal cures that. Unplug both and put both on one outlet strip, then check again; until then no train may cross from one to the other.';
 
-/** Volts for a sentence: two digits after the point, no trailing zeros. */
-export const voltsText = (volts: Volts): string => `${Number(volts.toFixed(2))} V`;
-const angleText = ({ from, to }: AngleInterval): string => `${from.toFixed(0)}° to ${to.toFixed(0)}°`;
+const angleText = ({ from, to }: AngleInterval): string =>
+  `between ${from.toFixed(0)}° and ${to.toFixed(0)}°`;
 
 function verdictOf(interval: AngleInterval): PhaseVerdict {
   if (interval.to < IN_PHASE_BELOW) return 'in-phase';
@@ -80,17 +82,19 @@ function inconsistentWords({ voltsA, voltsB, voltsAcross }: PhaseReadings): Word
       : `at least ${voltsText(Math.abs(voltsA - voltsB))}, their difference`;
   return {
     says: `Inconsistent: with ${voltsText(voltsA)} and ${voltsText(voltsB)} there must be ${bound}, across the hots, not ${voltsText(voltsAcross)}.`,
-    remedy: 'Look whether the commons are joined and both probes were on the hots; measure all three again, with nothing moved between the readings.',
+    remedy:
+      'Look whether the commons are joined and both probes were on the hots; measure all three again, with nothing moved between the readings.',
   };
 }
 
 function unclearWords(question: PhaseQuestion, interval: AngleInterval): Words {
   const width = interval.to - interval.from;
-  const says = `Unclear: any angle from ${angleText(interval)} fits, and no verdict follows from that.`;
+  const says = `Unclear: any angle ${angleText(interval)} fits, and no verdict follows from that.`;
   if (width > 40) {
     return {
       says,
-      remedy: 'Turn both handles full up, so that the meter\'s error matters less, put a lamp on each output, and measure all three again.',
+      remedy:
+        "Turn both handles full up, so that the meter's error matters less, put a lamp on each output, and measure all three again.",
     };
   }
   const toleranceWord = question.tolerancePercent ?? DEFAULT_TOLERANCE_PERCENT;
@@ -155,18 +159,21 @@ function unfit(question: PhaseQuestion): Words | undefined {
 export function checkPhase(question: PhaseQuestion): PhaseAnswer {
   const { voltsAcross } = question;
   const interval = angleInterval(question, question.tolerancePercent);
-  const degrees = interval ?? { from: null, to: null };
   const unfitWords = unfit(question);
-  if (unfitWords !== undefined) return { verdict: 'unclear', degrees, ...unfitWords, voltsAcross, matched: false };
+  if (unfitWords !== undefined) {
+    return { verdict: 'unclear', degrees: interval ?? ANY_ANGLE, ...unfitWords, voltsAcross, matched: false };
+  }
   if (interval === null) {
+    const degrees = { from: null, to: null };
     return { verdict: 'inconsistent', degrees, ...inconsistentWords(question), voltsAcross, matched: false };
   }
+  const degrees = interval;
   const verdict = verdictOf(interval);
   if (verdict === 'different-legs' && !legsMayBeTold(question)) {
     return {
       verdict: 'unclear',
       degrees,
-      says: `Unclear: the readings look like ${angleText(interval)}, but these supplies are not known to give a sine wave, and a chopped wave below full looks the same.`,
+      says: `Unclear: the readings look like an angle ${angleText(interval)}, but these supplies are not known to give a sine wave, and a chopped wave below full looks the same.`,
       remedy: 'Turn both handles full up and measure all three again.',
       voltsAcross,
       matched: false,
