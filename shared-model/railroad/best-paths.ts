@@ -36,7 +36,7 @@ interface Part {
  * Searches that one question may take. Every railroad drawn so far needs a few dozen; the bound only keeps a maze of reversing
  * loops from holding the evening up, since the question with turnouts in one setting is NP-hard in general.
  */
-const MOST_SEARCHES = 20_000;
+const MOST_SEARCHES = 5_000;
 
 /** The first turnout that a path passes in both settings; undefined when there is none. */
 function turnoutInBothSettings(path: Path): number | undefined {
