@@ -6,6 +6,7 @@ import type { Railroad } from '../railroad/railroad.ts';
 import type { Finding } from '../refusal.ts';
 import { LEGS_REMEDY, REVERSED_REMEDY } from './phase.ts';
 import { type PairCheck, type PhaseRelation, phaseGroups } from './phase-groups.ts';
+import { PARALLEL_FORBIDDEN } from './supply-limits.ts';
 
 /** The pairs of edges between which a train's pickups bridge a cut in the hot rail. */
 function bridged(railroad: Railroad, node: TrackNode): readonly (readonly [EdgeId, EdgeId])[] {
@@ -95,7 +96,7 @@ export function auditPhase(railroad: Railroad, checks: readonly PairCheck[]): re
         severity: relation === 'unknown' ? 'warning' : 'error',
         about: [gap, ...supplies],
         says: `The gap ${gap} between ${one} and ${other} can have ${a} on one side and ${b} on the other, ${because}.`,
-        remedy: REMEDIES[relation],
+        remedy: relation === 'unknown' ? REMEDIES.unknown : `${REMEDIES[relation]} ${PARALLEL_FORBIDDEN}`,
       },
     ];
   });

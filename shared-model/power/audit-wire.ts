@@ -2,7 +2,7 @@
 import type { Block, Supply } from '../railroad/document.ts';
 import { feedOf, suppliesOf } from '../railroad/feed.ts';
 import type { Railroad } from '../railroad/railroad.ts';
-import type { Finding } from '../refusal.ts';
+import { type Finding, SEVERITIES } from '../refusal.ts';
 import type { Amps, Millimetres, Ohms } from '../units.ts';
 import { shortAmps } from './breaker.ts';
 import { ampsText } from './figures.ts';
@@ -17,9 +17,7 @@ function supplies(railroad: Railroad, block: Block): readonly Supply[] {
   return suppliesOf(railroad, throttles).flatMap((id) => railroad.supplies.get(id) ?? []);
 }
 
-const GRAVITY = { error: 0, warning: 1, info: 2 } as const;
-
-/** Of what is wrong with each supply, the worst with all supplies it holds for; nothing where all is well. */
+/** Of what is wrong with each supply, the gravest, with all supplies it holds for; nothing where all is well. */
 function worst(
   judged: readonly {
     readonly supply: Supply;
@@ -32,17 +30,16 @@ function worst(
   const bad = judged.flatMap(({ supply, judgement, weight }) =>
     judgement === null ? [] : [{ supply, judgement, weight }],
   );
-  const [first] = [...bad].sort(
-    (one, other) =>
-      GRAVITY[one.judgement.severity] - GRAVITY[other.judgement.severity] || other.weight - one.weight,
-  );
+  const gravest = SEVERITIES.find((severity) => bad.some((each) => each.judgement.severity === severity));
+  const such = bad.filter((each) => each.judgement.severity === gravest);
+  const [first] = [...such].sort((one, other) => other.weight - one.weight);
   if (first === undefined) return [];
   const { judgement, supply } = first;
   return [
     {
       code: judgement.code,
       severity: judgement.severity,
-      about: [...about, ...bad.map((each) => each.supply.id)],
+      about: [...about, ...such.map((each) => each.supply.id)],
       says: says(judgement, supply),
       remedy: judgement.remedy,
     },
