@@ -25,7 +25,7 @@ const CAUSES: Readonly<Record<string, string>> = {
 export function readText(path: string): Loaded<string> {
   try {
     const about = statSync(path);
-    if (about.isDirectory()) return wrong(`${path}: ${CAUSES['EISDIR']}`);
+    if (about.isDirectory()) return wrong(`${path}: ${CAUSES.EISDIR}`);
     if (!about.isFile()) return wrong(`${path}: expected a plain file`);
     if (about.size > MAX_FILE_BYTES)
       return wrong(`${path}: expected at most ${MAX_FILE_BYTES} bytes, but it has ${about.size}`);

@@ -15,13 +15,12 @@ export function dataFolder(
   platform: NodeJS.Platform = process.platform,
   environment: Readonly<Record<string, string | undefined>> = process.env,
 ): string {
-  const own = environment['CABWARD_DATA'];
+  const own = environment.CABWARD_DATA;
   if (own !== undefined && own !== '') return resolve(own);
   const home = homedir();
   if (platform === 'darwin') return join(home, 'Library', 'Application Support', 'Cabward');
-  if (platform === 'win32')
-    return join(environment['APPDATA'] ?? join(home, 'AppData', 'Roaming'), 'Cabward');
-  return join(environment['XDG_DATA_HOME'] ?? join(home, '.local', 'share'), 'cabward');
+  if (platform === 'win32') return join(environment.APPDATA ?? join(home, 'AppData', 'Roaming'), 'Cabward');
+  return join(environment.XDG_DATA_HOME ?? join(home, '.local', 'share'), 'cabward');
 }
 
 /** The log that is used where none is named. */

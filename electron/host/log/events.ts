@@ -3,6 +3,7 @@ import type { SessionEvent } from '../../../shared-model/session/event.ts';
 import type { SessionState } from '../../../shared-model/session/state.ts';
 import { canonicalJson, nextLink, sha256 } from './chain.ts';
 import type { ReadableLog, WritableLog } from './log.ts';
+import { labelSession } from './sessions.ts';
 
 /** A state is kept each time that so many entries have been added, so that any moment is a short fold away. */
 export const CHECKPOINT_EVERY = 500;
@@ -52,8 +53,7 @@ export const appendEvents: Append = (log, { session, events, after, endedAt }) =
       }
       if (Math.floor((first.entry - 1) / CHECKPOINT_EVERY) < Math.floor(after.entries / CHECKPOINT_EVERY))
         addCheckpoint(log, session, after);
-      if (endedAt !== undefined)
-        log.prepare('UPDATE sessions SET ended_at = ? WHERE id = ?').run(endedAt, session);
+      if (endedAt !== undefined) labelSession(log, session, { endedAt });
     })
     .immediate();
 };
@@ -99,4 +99,13 @@ export function readEvents(
   to: number,
 ): readonly SessionEvent[] {
   return log.prepare<[number, number, number], StoredEvent>(RANGE).all(session, from, to).map(eventOf);
+}
+
+/** The newest entry at or before a moment, in seconds since the evening was opened; 0 where there is none. */
+export function lastEntryAt(log: ReadableLog, session: number, at: number): number {
+  const entry = log
+    .prepare('SELECT max(entry) FROM events WHERE session = ? AND at <= ?')
+    .pluck()
+    .get(session, Math.min(at, Number.MAX_VALUE));
+  return Number(entry ?? 0);
 }

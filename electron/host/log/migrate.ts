@@ -1,8 +1,8 @@
 /** Brings a log to the newest form: `user_version` in steps of ten, each step in a transaction of its own. */
 import type { Database } from 'better-sqlite3';
+import { railroads } from './migrations/10-railroads.ts';
 import { evenings } from './migrations/20-evenings.ts';
 import { kept } from './migrations/30-kept.ts';
-import { railroads } from './migrations/10-railroads.ts';
 
 export interface Migration {
   /** `user_version` after it; tens, so that a mend can be slipped in between. */

@@ -1,6 +1,7 @@
 /** Room set aside on the disk: when the disk is full it is given up, so that the evening can be ended and saved. */
 import { randomBytes } from 'node:crypto';
-import { closeSync, existsSync, fsyncSync, openSync, rmSync, statSync, writeSync } from 'node:fs';
+import { closeSync, existsSync, fsyncSync, openSync, rmSync, statfsSync, statSync, writeSync } from 'node:fs';
+import { dirname } from 'node:path';
 
 const RESERVE_BYTES = 8 * 1024 * 1024;
 
@@ -11,12 +12,19 @@ export interface Reserve {
   giveUp(): boolean;
 }
 
+/** Room that is left where a file is or would be. */
+function freeBytes(file: string): number {
+  const { bavail, bsize } = statfsSync(dirname(file));
+  return bavail * bsize;
+}
+
 /** The reserve of a log, a file beside it. */
 export function reserveBeside(log: string, bytes: number = RESERVE_BYTES): Reserve {
   const file = `${log}-reserve`;
   return {
     hold: () => {
       if (existsSync(file) && statSync(file).size === bytes) return true;
+      if (freeBytes(file) < 4 * bytes) return false;
       const handle = openSync(file, 'w', 0o600);
       try {
         // Random, since a disk that compresses would keep no room for zeros.

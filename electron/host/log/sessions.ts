@@ -122,29 +122,22 @@ export function addSession(
   return Number(added.lastInsertRowid);
 }
 
-/** What the user may change of an evening. */
+/** What can be changed of an evening; what is not given stays. */
 export interface Labels {
   readonly name?: string | undefined;
   readonly note?: string | undefined;
   readonly archived?: boolean | undefined;
+  /** RFC 3339. */
+  readonly endedAt?: string | undefined;
 }
 
-export function labelSession(log: WritableLog, id: number, labels: Labels): void {
+export function labelSession(log: WritableLog, id: number, { name, note, archived, endedAt }: Labels): void {
   log
     .prepare(
-      'UPDATE sessions SET name = coalesce(?, name), note = coalesce(?, note), archived = coalesce(?, archived) WHERE id = ?',
+      `UPDATE sessions SET name = coalesce(?, name), note = coalesce(?, note), archived = coalesce(?, archived),
+         ended_at = coalesce(?, ended_at) WHERE id = ?`,
     )
-    .run(
-      labels.name ?? null,
-      labels.note ?? null,
-      labels.archived === undefined ? null : Number(labels.archived),
-      id,
-    );
-}
-
-/** Marks an evening as ended; `at` is RFC 3339. */
-export function markEnded(log: WritableLog, id: number, at: string): void {
-  log.prepare('UPDATE sessions SET ended_at = ? WHERE id = ?').run(at, id);
+    .run(name ?? null, note ?? null, archived === undefined ? null : Number(archived), endedAt ?? null, id);
 }
 
 /** Removes an evening whole; that it was, and its last link, is kept. The chains of the others are their own and stay valid. */

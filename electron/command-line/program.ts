@@ -1,0 +1,161 @@
+/** The `cabward` program: its subcommands, their options, and what is printed. Each subcommand is loaded when it is called. */
+import { Command, CommanderError, Option } from 'commander';
+import { type Answer, inputError } from './answer.ts';
+import type { Streams } from './streams.ts';
+import { programVersion } from './version.ts';
+
+type Options = Readonly<Record<string, string | undefined>>;
+/** What a subcommand may print to while it runs, and whether JSON was asked for. */
+interface Call {
+  readonly streams: Streams;
+  readonly json: boolean;
+}
+/** What a subcommand does with its arguments and its options as they were typed. */
+type Act = (args: readonly string[], options: Options, call: Call) => Answer | Promise<Answer>;
+
+interface Subcommand {
+  /** Name and arguments, as in the help: "check <railroad>". */
+  readonly usage: string;
+  readonly says: string;
+  /** Flags with what they mean. */
+  readonly options?: readonly (readonly [flags: string, says: string])[];
+  readonly act: Act;
+}
+
+const LOG: readonly [string, string] = ['--log <file>', 'another log than the one in the data folder'];
+
+const first = (args: readonly string[]): string => args[0] ?? '';
+const second = (args: readonly string[]): string => args[1] ?? '';
+
+const SUBCOMMANDS: readonly Subcommand[] = [
+  {
+    usage: 'phase',
+    says: 'the verdict of a phase check between two supplies',
+    options: [
+      ['--volts-a <volts>', 'reading of the one supply'],
+      ['--volts-b <volts>', 'reading of the other'],
+      ['--volts-across <volts>', 'reading between the two hots'],
+      ['--tolerance <percent>', 'of the meter (2)'],
+    ],
+    act: async (_args, options) => (await import('./phase.ts')).phase(options),
+  },
+  {
+    usage: 'wire',
+    says: 'resistance, drop and short of a feeder, out and back',
+    options: [
+      ['--awg <gauge>', 'American Wire Gauge'],
+      ['--run <mm>', 'length one way, in millimetres'],
+      ['--amps <amps>', 'current'],
+      ['--volts <volts>', 'volts at the supply'],
+      ['--breaker <amps>', 'rating of the breaker'],
+      ['--celsius <degrees>', 'temperature of the wire (20)'],
+    ],
+    act: async (_args, options) => (await import('./wire.ts')).wire(options),
+  },
+  {
+    usage: 'rehearse <railroad> <script>',
+    says: 'run a script of orders and observations, and tell what came of each and what holds after the last',
+    act: async (args) => (await import('./rehearse.ts')).rehearse(first(args), second(args)),
+  },
+  {
+    usage: 'demo',
+    says: 'run an invented evening on the demo railroad into a log, and print its train sheet',
+    options: [['--seed <number>', 'which evening'], LOG],
+    act: async (_args, options) => (await import('./demo.ts')).demo(options),
+  },
+  {
+    usage: 'sessions',
+    says: 'the evenings in the log',
+    options: [LOG],
+    act: async (_args, options) => (await import('./sessions.ts')).sessions(options),
+  },
+  {
+    usage: 'report <session>',
+    says: 'who did what in an evening',
+    options: [['--format <format>', 'text or json'], LOG],
+    act: async (args, options) => (await import('./report.ts')).report(first(args), options),
+  },
+  {
+    usage: 'replay <session>',
+    says: 'the state of an evening at a moment',
+    options: [['--at <time>', 'seconds, m:ss or h:mm:ss since it was opened (its end)'], LOG],
+    act: async (args, options) => (await import('./replay.ts')).replay(first(args), options),
+  },
+  {
+    usage: 'verify',
+    says: 'whether the log is what was written: the chain, the fold, SQLite’s own check',
+    options: [LOG],
+    act: async (_args, options) => (await import('./verify.ts')).verify(options),
+  },
+  {
+    usage: 'serve',
+    says: 'the console for a browser on this machine',
+    options: [['--port <port>', 'on 127.0.0.1'], LOG],
+    act: async (_args, options, call) => (await import('./serve.ts')).serve(options, call),
+  },
+];
+
+/** Prints an answer as it was asked for; returns the exit status. */
+function print(answer: Answer, { json, streams }: Call): number {
+  const text = json && answer.exit !== 2 ? JSON.stringify(answer.json) : answer.text;
+  if (answer.exit === 2) streams.err(`${text}\n`);
+  else if (text !== undefined && text !== '') streams.out(`${text}\n`);
+  return answer.exit;
+}
+
+/** A wrong call in one line: what is wrong, and what was expected. */
+function wrongCall(error: CommanderError, program: Command, args: readonly string[]): Answer {
+  const name = args.find((arg) => !arg.startsWith('-'));
+  const called = program.commands.find((command) => command.name() === name);
+  const usage =
+    called === undefined
+      ? `cabward SUB, SUB being one of ${program.commands.map((command) => command.name()).join(' ')}`
+      : `cabward ${called.name()} ${called.usage()}`;
+  const what = error.code === 'commander.help' ? 'no subcommand' : error.message.replace(/^error: /, '');
+  return inputError(`${what.replace(/\.$/, '')}; expected: ${usage}`);
+}
+
+function addSubcommand(program: Command, { usage, says, options, act }: Subcommand, done: Done): void {
+  const command = program.command(usage).description(says).allowExcessArguments(false);
+  for (const [flags, meaning] of options ?? []) command.addOption(new Option(flags, meaning));
+  command.option('--json', 'print one JSON document and nothing else');
+  command.action(async (...given: unknown[]) => {
+    const { json, ...typed } = command.opts<Record<string, string | undefined> & { json?: true }>();
+    // Commander hands over the options and the command after the arguments.
+    const args = given.slice(0, -2).map(String);
+    await done((call) => act(args, typed, call), json === true);
+  });
+}
+
+type Done = (act: (call: Call) => Answer | Promise<Answer>, json: boolean) => Promise<void>;
+
+/**
+ * Runs the program.
+ *
+ * @param args what was typed after its name
+ * @returns the exit status: 0 done; 1 done and the answer is bad; 2 the input or the call is wrong
+ */
+export async function runCabward(args: readonly string[], streams: Streams): Promise<number> {
+  let status = 0;
+  const program = new Command('cabward')
+    .description('The dispatcher’s console for a conventional model railroad wired for cab control.')
+    .version(programVersion())
+    .exitOverride()
+    .configureOutput({ writeOut: streams.out, writeErr: () => undefined });
+  const done: Done = async (act, json) => {
+    const call = { streams, json };
+    status = print(await act(call), call);
+  };
+  for (const subcommand of SUBCOMMANDS) addSubcommand(program, subcommand, done);
+  try {
+    await program.parseAsync([...args], { from: 'user' });
+    return status;
+  } catch (error) {
+    const call = { streams, json: false };
+    if (!(error instanceof CommanderError)) {
+      const what = error instanceof Error ? error.message : String(error);
+      return print(inputError(`a fault of the program itself, not of what it was given: ${what}`), call);
+    }
+    return error.exitCode === 0 ? 0 : print(wrongCall(error, program, args), call);
+  }
+}

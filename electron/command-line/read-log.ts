@@ -1,0 +1,43 @@
+/** Opening the log that a call names, for reading, and finding the evening in it. */
+import { existsSync } from 'node:fs';
+import { defaultLogFile } from '../host/data-folder.ts';
+import type { ReadableLog } from '../host/log/log.ts';
+import { openForReading } from '../host/log/open-log.ts';
+import { type SessionRow, sessionRow, sessionRows } from '../host/log/sessions.ts';
+import { type Answer, inputError } from './answer.ts';
+
+/** Path of the log that a call means. */
+export const logFile = (named: string | undefined): string => named ?? defaultLogFile();
+
+/** Whether the console was never used on this machine, and no log was named. */
+export const isUnused = (named: string | undefined): boolean =>
+  named === undefined && !existsSync(logFile(named));
+
+/** Does something with a log that is open for reading, and closes it. */
+export function withLog(named: string | undefined, act: (log: ReadableLog) => Answer): Answer {
+  const opened = openForReading(logFile(named));
+  if (!opened.ok) return inputError(opened.problem.says);
+  try {
+    return act(opened.log);
+  } finally {
+    opened.log.close();
+  }
+}
+
+/** Does something with one evening of a log: a number as `sessions` lists them, or "last". */
+export function withEvening(
+  named: string | undefined,
+  session: string,
+  act: (log: ReadableLog, row: SessionRow) => Answer,
+): Answer {
+  return withLog(named, (log) => {
+    const all = sessionRows(log);
+    const row =
+      session === 'last' ? all[0] : /^\d{1,15}$/.test(session) ? sessionRow(log, Number(session)) : undefined;
+    if (row !== undefined && row !== null) return act(log, row);
+    const known = all.length === 0 ? 'there is none yet' : `one of ${all.map(({ id }) => id).join(', ')}`;
+    return inputError(
+      `session "${session}": expected the number of an evening in the log, or last: ${known}`,
+    );
+  });
+}

@@ -1,0 +1,36 @@
+/** `cabward replay`: the state of an evening at a moment, folded from the log. */
+import { indexRailroad } from '../../shared-model/railroad/railroad.ts';
+import { stateAnswer } from '../../shared-model/session/state-answer.ts';
+import { readDocument } from '../host/log/documents.ts';
+import { lastEntryAt } from '../host/log/events.ts';
+import { stateAt } from '../host/log/state-at.ts';
+import { eveningFault } from '../host/log/verify.ts';
+import { type Answer, inputError } from './answer.ts';
+import { makeMoment, parseMoment } from './moment.ts';
+import { withEvening } from './read-log.ts';
+import { stateLines } from './state-text.ts';
+
+/** Replays an evening to a moment; without one, to its end. */
+export function replay(
+  session: string,
+  options: { readonly at?: string | undefined; readonly log?: string | undefined },
+): Answer {
+  const at = options.at === undefined ? Number.POSITIVE_INFINITY : parseMoment(options.at);
+  if (at === null)
+    return inputError(
+      `--at: expected seconds, m:ss or h:mm:ss since the evening was opened, not "${options.at}"`,
+    );
+  return withEvening(options.log, session, (log, row) => {
+    const fault = eveningFault(log, row);
+    if (fault !== null) return inputError(`evening ${row.id} is not what was written: ${fault}`);
+    const entry = lastEntryAt(log, row.id, at);
+    const state = stateAt(log, row.id, entry);
+    const answer = stateAnswer(indexRailroad(readDocument(log, row.railroadHash)), state);
+    const head = `evening ${row.id} at ${makeMoment(state.at)}, after entry ${entry}: ${state.phase}`;
+    return {
+      exit: 0,
+      json: { session: String(row.id), entry, at: state.at, phase: state.phase, ...answer },
+      text: [head, ...stateLines(answer)].join('\n'),
+    };
+  });
+}

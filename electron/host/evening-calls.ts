@@ -1,0 +1,122 @@
+/** The calls about evenings that were: reading them back, labelling, removing, and carrying them from one installation to another. */
+import { type Bad, bad, good } from './answers.ts';
+import { type Clock, rfc3339 } from './clock.ts';
+import { cardOf, eveningName } from './evening-card.ts';
+import { makeEveningFile, parseEveningFile } from './evening-file.ts';
+import { readDocument, storeDocument } from './log/documents.ts';
+import { appendEvents, readEvents } from './log/events.ts';
+import {
+  addSession,
+  initialStateOf,
+  type Labels,
+  labelSession,
+  removeSession,
+  type SessionRow,
+  sessionRow,
+  sessionRows,
+} from './log/sessions.ts';
+import { stateAt } from './log/state-at.ts';
+import { eveningFault } from './log/verify.ts';
+import type { Storage } from './storage.ts';
+
+interface Deps {
+  readonly storage: Storage;
+  readonly clock: Clock;
+  /** The evening that is going on: it cannot be removed. */
+  readonly going: () => { readonly id: string } | null;
+}
+
+/** Most events in one answer. */
+const MOST_EVENTS = 5000;
+/** An imported evening is added in pieces of so many events: one statement a piece, checkpoints in between. */
+const PIECE = 500;
+
+const noSuch = (id: string): Bad => bad('not-found', `There is no evening ${id} in the log.`, '$.id');
+
+export function findEvening(storage: Storage, id: string): SessionRow | null {
+  return /^\d{1,15}$/.test(id) ? sessionRow(storage.log, Number(id)) : null;
+}
+
+export function eveningCalls({ storage, clock, going }: Deps) {
+  return {
+    'evenings.list': () => good(sessionRows(storage.log).map(cardOf)),
+
+    'evenings.read': ({ id }: { id: string }) => {
+      const row = findEvening(storage, id);
+      if (row === null) return noSuch(id);
+      const fault = eveningFault(storage.log, row);
+      if (fault !== null) return bad('fault', `Evening ${id} in the log is not what was written: ${fault}.`);
+      return good({
+        card: cardOf(row),
+        document: readDocument(storage.log, row.railroadHash),
+        initial: initialStateOf(storage.log, row.id),
+      });
+    },
+
+    'evenings.events': ({ id, from, to }: { id: string; from: number; to: number }) => {
+      const row = findEvening(storage, id);
+      if (row === null) return noSuch(id);
+      return good([...readEvents(storage.log, row.id, from, Math.min(to, from + MOST_EVENTS - 1))]);
+    },
+
+    'evenings.stateAt': ({ id, entry }: { id: string; entry: number }) => {
+      const row = findEvening(storage, id);
+      if (row === null) return noSuch(id);
+      if (entry > row.entries)
+        return bad('not-found', `Evening ${id} has ${row.entries} entries, not ${entry}.`, '$.entry');
+      return good({ state: stateAt(storage.log, row.id, entry), entry });
+    },
+
+    'evenings.update': ({ id, ...labels }: { id: string } & Omit<Labels, 'endedAt'>) => {
+      const row = findEvening(storage, id);
+      if (row === null) return noSuch(id);
+      const written = storage.write((log) => labelSession(log, row.id, labels));
+      return written.ok ? good(cardOf(sessionRow(storage.log, row.id) ?? row)) : written;
+    },
+
+    'evenings.remove': ({ id, confirm }: { id: string; confirm: string }) => {
+      const row = findEvening(storage, id);
+      if (row === null) return noSuch(id);
+      if (going()?.id === id) return bad('refused', 'This evening is going on; end it first.');
+      if (confirm !== eveningName(row))
+        return bad(
+          'refused',
+          `To remove it for good, its name has to be given: ${eveningName(row)}`,
+          '$.confirm',
+        );
+      const written = storage.write((log) => removeSession(log, row.id, rfc3339(clock)));
+      return written.ok ? good({}) : written;
+    },
+
+    'evenings.export': ({ id }: { id: string }) => {
+      const row = findEvening(storage, id);
+      if (row === null) return noSuch(id);
+      const fault = eveningFault(storage.log, row);
+      if (fault !== null) return bad('fault', `Evening ${id} in the log is not what was written: ${fault}.`);
+      const name = `${eveningName(row).replace(/[^\p{L}\p{N}]+/gu, '-')}.evening.json`;
+      return good({ name, text: makeEveningFile(storage.log, row) });
+    },
+
+    'evenings.import': ({ text }: { text: string }) => {
+      const parsed = parseEveningFile(text);
+      if (!parsed.ok) return bad('bad-input', parsed.malformed.says, parsed.malformed.path);
+      const { header, document, entries, endedAt, name, note } = parsed.value;
+      if (sessionRows(storage.log).some((row) => row.uid === header.uid))
+        return bad('refused', 'This evening is in the log already.');
+      const written = storage.write((log) => {
+        storeDocument(log, document);
+        const session = addSession(log, header, null);
+        for (let from = 0; from < entries.length; from += PIECE) {
+          const piece = entries.slice(from, from + PIECE);
+          const after = piece.at(-1)?.after ?? header.initial;
+          appendEvents(log, { session, events: piece.map(({ event }) => event), after });
+        }
+        labelSession(log, session, { name, note, endedAt: endedAt ?? rfc3339(clock) });
+        return session;
+      });
+      if (!written.ok) return written;
+      const row = sessionRow(storage.log, written.value);
+      return row === null ? noSuch(String(written.value)) : good(cardOf(row));
+    },
+  };
+}
