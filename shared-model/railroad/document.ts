@@ -79,7 +79,10 @@ const supply = z.strictObject({
 });
 
 const throttle = z.strictObject({
-  id: throttleId.refine((id) => id !== 'off', 'expected an id other than "off", which is a selector position'),
+  id: throttleId.refine(
+    (id) => id !== 'off',
+    'expected an id other than "off", which is a selector position',
+  ),
   name,
   supply: supplyId,
   maxAmps: positive,

@@ -28,7 +28,9 @@ export function feedOf(railroad: Railroad, block: BlockId): Feed | null {
     if ('throttle' in source) return { root: at, selector: null, toggles, throttles: [source.throttle] };
     if ('selector' in source) {
       const positions = railroad.selectors.get(source.selector)?.positions ?? [];
-      const throttles = positions.filter((position): position is ThrottleId => position !== null && position !== 'off');
+      const throttles = positions.filter(
+        (position): position is ThrottleId => position !== null && position !== 'off',
+      );
       return { root: at, selector: source.selector, toggles, throttles: [...new Set(throttles)] };
     }
     toggles.unshift(source.toggle);

@@ -43,7 +43,7 @@ const byId = <T extends { id: string }>(list: readonly T[]): ReadonlyMap<T['id']
   new Map(list.map((thing) => [thing.id, thing]));
 
 /** The groups of edges at a node that are electrically one: all of them, but none across a gap or between the ways of an insulated crossing. */
-function joinedAt(node: TrackNode, edges: readonly EdgeId[]): readonly (readonly EdgeId[])[] {
+export function joinedAt(node: TrackNode, edges: readonly EdgeId[]): readonly (readonly EdgeId[])[] {
   if (node.kind === 'gap') return edges.map((edge) => [edge]);
   if (node.kind === 'crossing' && node.insulated) return node.ways;
   return [edges];

@@ -45,7 +45,9 @@ function onwardEdges(
       return [];
     case 'joint':
     case 'gap':
-      return (railroad.edgesAt.get(node.id) ?? []).filter((other) => other !== edge).map((other) => ({ edge: other }));
+      return (railroad.edgesAt.get(node.id) ?? [])
+        .filter((other) => other !== edge)
+        .map((other) => ({ edge: other }));
     case 'turnout':
       if (edge === node.trunk)
         return [
@@ -95,7 +97,9 @@ export function onwardAsSet(
   spot: Spot,
   positionOf: (node: NodeId) => TurnoutPosition,
 ): Onward | undefined {
-  return onward(railroad, spot).find((next) => next.setting === undefined || next.setting === positionOf(next.through));
+  return onward(railroad, spot).find(
+    (next) => next.setting === undefined || next.setting === positionOf(next.through),
+  );
 }
 
 /** Whether a train may stop with its head at this node: a gap or an end of track. */
