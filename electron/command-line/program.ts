@@ -10,8 +10,15 @@ interface Call {
   readonly streams: Streams;
   readonly json: boolean;
 }
+/** Options whose flag ends in `...>` and that may be repeated, each with all its values. */
+type Repeated = Readonly<Record<string, readonly string[] | undefined>>;
 /** What a subcommand does with its arguments and its options as they were typed. */
-type Act = (args: readonly string[], options: Options, call: Call) => Answer | Promise<Answer>;
+type Act = (
+  args: readonly string[],
+  options: Options,
+  call: Call,
+  repeated: Repeated,
+) => Answer | Promise<Answer>;
 
 interface Subcommand {
   /** Name and arguments, as in the help: "check <railroad>". */
@@ -36,8 +43,10 @@ const SUBCOMMANDS: readonly Subcommand[] = [
       ['--volts-b <volts>', 'reading of the other'],
       ['--volts-across <volts>', 'reading between the two hots'],
       ['--tolerance <percent>', 'of the meter (2)'],
+      ['--check <a:b:volts-a:volts-b:volts-across...>', 'one of several checks to combine, may be repeated'],
     ],
-    act: async (_args, options) => (await import('./phase.ts')).phase(options),
+    act: async (_args, options, _call, { check }) =>
+      (await import('./phase.ts')).phase({ ...options, check }),
   },
   {
     usage: 'wire',
@@ -120,10 +129,15 @@ function addSubcommand(program: Command, { usage, says, options, act }: Subcomma
   for (const [flags, meaning] of options ?? []) command.addOption(new Option(flags, meaning));
   command.option('--json', 'print one JSON document and nothing else');
   command.action(async (...given: unknown[]) => {
-    const { json, ...typed } = command.opts<Record<string, string | undefined> & { json?: true }>();
+    const { json, ...typed } = command.opts<Record<string, string | string[]> & { json?: true }>();
+    const single: Record<string, string> = {};
+    const repeated: Record<string, readonly string[]> = {};
+    for (const [name, value] of Object.entries(typed))
+      if (Array.isArray(value)) repeated[name] = value;
+      else single[name] = value;
     // Commander hands over the options and the command after the arguments.
     const args = given.slice(0, -2).map(String);
-    await done((call) => act(args, typed, call), json === true);
+    await done((call) => act(args, single, call, repeated), json === true);
   });
 }
 
