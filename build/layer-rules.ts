@@ -21,11 +21,11 @@ export const MODEL_LAYERS: readonly (readonly string[])[] = [
   ['wire'],
 ];
 
-/** Who inside electron may look at whom: the host knows none of its ways in. */
+/** Who inside electron may look at whom: the host knows none of its ways in, and the page with its headers is the web's. */
 export const ELECTRON_ARROWS = {
   host: [],
   web: ['host'],
-  desktop: ['host'],
+  desktop: ['host', 'web'],
   'command-line': ['host', 'web'],
 } as const;
 

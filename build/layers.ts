@@ -1,13 +1,9 @@
-/** `npm run layers`: fails on a wrong arrow, a circle, or a clock or chance in shared-model. With `--draw` it writes docs/rooms.md too. */
-import { writeFileSync } from 'node:fs';
+/** `npm run layers`: fails on a wrong arrow, a circle, or a clock or chance in shared-model. */
 import { root } from './fit-node.js';
 import { impureWords } from './impure-words.ts';
 import { LAYER_RULES } from './layer-rules.ts';
-import { drawRooms } from './rooms-drawing.ts';
 import { filesBelow } from './sources.ts';
 import { wrongArrows } from './wrong-arrows.ts';
-
-if (process.argv.includes('--draw')) writeFileSync(`${root}docs/rooms.md`, drawRooms());
 
 const arrows = (await wrongArrows(root, LAYER_RULES)).map(({ rule, from, to, round }) =>
   round.length > 0 ? `${rule}: ${[from, ...round].join(' → ')}` : `${rule}: ${from} → ${to}`,

@@ -23,7 +23,7 @@ export function drawRooms(): string {
   return [
     '# The rooms and who may look at whom',
     '',
-    'Written by `npm run layers -- --draw` from `build/layer-rules.ts`; `npm run check` fails when it is stale, and when an import goes against an arrow.',
+    'Written by `npm run diagram` from `build/layer-rules.ts`; `npm run check` fails when it is stale, and when an import goes against an arrow.',
     'A layer may look at every layer that its arrows reach. Tests and build may look at anything; nothing looks at them.',
     '',
     '```mermaid',
