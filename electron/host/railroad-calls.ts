@@ -1,6 +1,7 @@
 /** The calls about railroads: a library whose published versions never change, and drafts that may be broken and are never run. */
-import { firstMalformed, parseJson, parseValue } from '../../shared-model/malformed.ts';
+import { firstMalformed } from '../../shared-model/malformed.ts';
 import { type RailroadDocument, railroadDocument } from '../../shared-model/railroad/document.ts';
+import { parseRailroadText } from '../../shared-model/railroad/parse-railroad.ts';
 import { whyNotRunnable } from '../../shared-model/railroad/runnable.ts';
 import type { RailroadCard, ReplyOf } from '../../shared-model/wire/contract.ts';
 import { type Bad, bad, type Good, good } from './answers.ts';
@@ -140,14 +141,9 @@ export function railroadCalls({ storage, clock, pushes }: Deps) {
     },
 
     'railroads.import': ({ text, name }: { text: string; name: string }) => {
-      const json = parseJson(text);
-      if (!json.ok) return bad('bad-input', `${name}: ${json.malformed.path}: ${json.malformed.says}`, '$');
-      const parsed = parseValue(railroadDocument, json.value);
-      if (!parsed.ok) {
-        const { path, says } = parsed.malformed;
-        return bad('bad-input', `${name}: ${path}: ${says}`, path);
-      }
-      const document = parsed.value;
+      const parsed = parseRailroadText(text);
+      if (!parsed.ok) return bad('bad-input', `${name}: ${parsed.path}: ${parsed.says}`, parsed.path);
+      const { document } = parsed;
       const at = rfc3339(clock);
       // One that cannot be run comes in as a draft, so that it can be mended on the drawing board.
       const runnable = whyNotRunnable(document) === null;

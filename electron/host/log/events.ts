@@ -68,13 +68,15 @@ function addCheckpoint(log: WritableLog, session: number, state: SessionState): 
 /** An event as it is stored, with its links. */
 export interface StoredEvent {
   readonly entry: number;
+  readonly at: number;
+  readonly outcome: string;
   readonly json: string;
   readonly previous: string;
   readonly hash: string;
 }
 
 const RANGE =
-  'SELECT entry, json, previous, hash FROM events WHERE session = ? AND entry BETWEEN ? AND ? ORDER BY entry';
+  'SELECT entry, at, outcome, json, previous, hash FROM events WHERE session = ? AND entry BETWEEN ? AND ? ORDER BY entry';
 
 /** Events one after the other as they are stored, `from` and `to` included. */
 export function storedEvents(

@@ -29,6 +29,7 @@ export function eveningFault(log: ReadableLog, session: SessionRow): string | nu
   let state: SessionState = initial;
   let link = session.firstLink;
   let entry = 0;
+  const counted = { refused: 0, alarm: 0 };
   for (const stored of storedEvents(log, session.id)) {
     if (stored.entry !== entry + 1) return `entry ${entry + 1} is missing`;
     entry = stored.entry;
@@ -38,6 +39,9 @@ export function eveningFault(log: ReadableLog, session: SessionRow): string | nu
     const event = eventOf(stored);
     if (event.entry !== entry || event.at < state.at)
       return `entry ${entry} does not follow on the one before`;
+    if (event.at !== stored.at || event.outcome !== stored.outcome)
+      return `entry ${entry} was changed (its columns are not its text)`;
+    if (event.outcome !== 'done') counted[event.outcome] += 1;
     state = evolve(state, event);
     const checkpoint = checkpoints.get(entry);
     if (
@@ -48,6 +52,8 @@ export function eveningFault(log: ReadableLog, session: SessionRow): string | nu
   }
   if (entry !== session.entries || link !== session.head)
     return `it ends at entry ${entry}, but ${session.entries} were written`;
+  if (counted.refused !== session.refusals || counted.alarm !== session.alarms)
+    return 'its counts of refusals and alarms were changed';
   return null;
 }
 
