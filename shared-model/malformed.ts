@@ -63,9 +63,10 @@ function firstOf(issue: z.core.$ZodIssue, base: readonly PropertyKey[]): Found {
     case 'invalid_type': {
       const missing = issue.message.endsWith('received undefined');
       const received = issue.message.replace(/^.*received /, '');
+      if (issue.expected === 'int' && received === 'number') return { path, says: 'expected a whole number' };
       return {
         path,
-        says: `expected ${issue.expected}, ${missing ? 'but it is missing' : `not ${received}`}`,
+        says: `expected ${wordFor(issue.expected)}, ${missing ? 'but it is missing' : `not ${received}`}`,
       };
     }
     case 'invalid_value':
@@ -88,6 +89,10 @@ function firstOf(issue: z.core.$ZodIssue, base: readonly PropertyKey[]): Found {
       return { path, says: issue.message };
   }
 }
+
+/** The schema library's word for a kind of value, as somebody says it who writes JSON. */
+const wordFor = (expected: string) =>
+  expected === 'int' ? 'a whole number' : expected === 'record' ? 'object' : expected;
 
 const unitOf = (origin: string) => (origin === 'string' ? ' characters' : origin === 'array' ? ' items' : '');
 

@@ -1,7 +1,8 @@
 /** Reading the files that a call names; what is wrong with one comes back as an answer, in one line. */
 import { readFileSync, statSync } from 'node:fs';
-import { parseJson, parseValue } from '../../shared-model/malformed.ts';
-import { type RailroadDocument, railroadDocument } from '../../shared-model/railroad/document.ts';
+import { parseJson } from '../../shared-model/malformed.ts';
+import type { RailroadDocument } from '../../shared-model/railroad/document.ts';
+import { parseRailroadText } from '../../shared-model/railroad/parse-railroad.ts';
 import { type Answer, inputError } from './answer.ts';
 
 /** Largest file that is read, in bytes: a railroad of 2,000 blocks is below 2 MB. */
@@ -48,8 +49,8 @@ export function readJson(path: string): Loaded<unknown> {
 
 /** Reads a railroad document; its references may still be broken (`check` tells). */
 export function readRailroad(path: string): Loaded<RailroadDocument> {
-  const json = readJson(path);
-  if (!json.ok) return json;
-  const parsed = parseValue(railroadDocument, json.value);
-  return parsed.ok ? parsed : wrong(`${path}: ${parsed.malformed.path}: ${parsed.malformed.says}`);
+  const text = readText(path);
+  if (!text.ok) return text;
+  const parsed = parseRailroadText(text.value);
+  return parsed.ok ? { ok: true, value: parsed.document } : wrong(`${path}: ${parsed.path}: ${parsed.says}`);
 }

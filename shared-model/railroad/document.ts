@@ -94,7 +94,14 @@ const selector = z.strictObject({
   id: selectorId,
   name,
   /** In the order on the dial: a throttle, "off", or null where nothing is wired. */
-  positions: z.array(z.union([z.literal('off'), throttleId, z.null()])).min(1),
+  positions: z
+    .array(
+      z.union(
+        [z.literal('off'), throttleId, z.null()],
+        'expected a throttle id, "off", or null where nothing is wired',
+      ),
+    )
+    .min(1, 'expected a dial of at least one position'),
   stops: z.boolean(),
   contacts: z.enum(['break-before-make', 'make-before-break', 'unknown']).optional(),
   contactAmps: positive,
@@ -111,11 +118,14 @@ const feeder = z.strictObject({
   route: z.string().max(80).optional(),
 });
 
-const source = z.union([
-  z.strictObject({ selector: selectorId }),
-  z.strictObject({ throttle: throttleId }),
-  z.strictObject({ toggle: toggleId, from: blockId }),
-]);
+const source = z.union(
+  [
+    z.strictObject({ selector: selectorId }),
+    z.strictObject({ throttle: throttleId }),
+    z.strictObject({ toggle: toggleId, from: blockId }),
+  ],
+  'expected one source: {"selector": id}, {"throttle": id} or {"toggle": id, "from": block id}',
+);
 const block = z.strictObject({ id: blockId, name, source, feeders: z.array(feeder) });
 
 const train = z.strictObject({
