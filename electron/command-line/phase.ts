@@ -6,8 +6,9 @@
 import { supplyId } from '../../shared-model/ids.ts';
 import { checkPhase, type PhaseAnswer, toleranceText } from '../../shared-model/power/phase.ts';
 import { type PairCheck, phaseGroups } from '../../shared-model/power/phase-groups.ts';
+import { READING, TOLERANCE } from '../../shared-model/power/ranges.ts';
 import { type Answer, inputError } from './answer.ts';
-import { type NumberRange, readNumber, readNumbers } from './number-option.ts';
+import { readNumber, readNumbers } from './number-option.ts';
 
 /** The options as they were typed. */
 export interface PhaseOptions {
@@ -18,9 +19,6 @@ export interface PhaseOptions {
   /** Each `a:b:volts-a:volts-b:volts-across`; the latest of a pair counts. */
   readonly check?: readonly string[] | undefined;
 }
-
-const VOLTS: NumberRange = { least: 0, most: 1000, unit: 'volts' };
-const PERCENT: NumberRange = { least: 0, most: 50, unit: 'percent' };
 
 const assumption = (tolerancePercent: number | undefined): string =>
   `Sine waves and ${toleranceText(tolerancePercent)} are assumed.`;
@@ -39,9 +37,9 @@ function readCheck(
     return { ok: false, says: `--check: expected ids of at most 80 characters, not "${text}"` };
   if (a === b) return { ok: false, says: `--check: expected two different supplies, not "${text}"` };
   const read = readNumbers({
-    voltsA: [`--check ${text}: volts of ${a}`, voltsA, VOLTS],
-    voltsB: [`--check ${text}: volts of ${b}`, voltsB, VOLTS],
-    voltsAcross: [`--check ${text}: volts across`, voltsAcross, VOLTS],
+    voltsA: [`--check ${text}: volts of ${a}`, voltsA, READING],
+    voltsB: [`--check ${text}: volts of ${b}`, voltsB, READING],
+    voltsAcross: [`--check ${text}: volts across`, voltsAcross, READING],
   });
   return read.ok ? { ok: true, check: { a: idA.data, b: idB.data, ...read.values } } : read;
 }
@@ -54,7 +52,7 @@ function combined(checks: readonly PairCheck[], tolerancePercent: number | undef
   );
   const contradictions = groups.contradictions.map((knot) => knot.map(({ a, b }) => [a, b]));
   const lines = [
-    ...pairs.map(({ a, b, relation }) => `${a} and ${b}: ${relation}`),
+    ...pairs.map(({ a, b, relation }) => `${a} and ${b}: ${relation}.`),
     ...contradictions.map(
       (knot) =>
         `These checks contradict each other and count for nothing: ${knot.map((pair) => pair.join(' with ')).join(', ')}.`,
@@ -84,9 +82,9 @@ function combined(checks: readonly PairCheck[], tolerancePercent: number | undef
 
 function single(options: PhaseOptions, tolerancePercent: number | undefined): Answer {
   const read = readNumbers({
-    voltsA: ['--volts-a', options.voltsA, VOLTS],
-    voltsB: ['--volts-b', options.voltsB, VOLTS],
-    voltsAcross: ['--volts-across', options.voltsAcross, VOLTS],
+    voltsA: ['--volts-a', options.voltsA, READING],
+    voltsB: ['--volts-b', options.voltsB, READING],
+    voltsAcross: ['--volts-across', options.voltsAcross, READING],
   });
   if (!read.ok) return inputError(read.says);
   const answer = checkPhase({
@@ -105,7 +103,7 @@ function single(options: PhaseOptions, tolerancePercent: number | undefined): An
 export function phase(options: PhaseOptions): Answer {
   let tolerancePercent: number | undefined;
   if (options.tolerance !== undefined) {
-    const tolerance = readNumber('--tolerance', options.tolerance, PERCENT);
+    const tolerance = readNumber('--tolerance', options.tolerance, TOLERANCE);
     if (!tolerance.ok) return inputError(tolerance.says);
     tolerancePercent = tolerance.value;
   }

@@ -5,11 +5,12 @@
  */
 import { shortAmps } from '../../shared-model/power/breaker.ts';
 import { ampsText, metresText, voltsText } from '../../shared-model/power/figures.ts';
+import { CURRENT, GAUGE, RUN, VOLTAGE, WARMTH } from '../../shared-model/power/ranges.ts';
 import { dropVolts, gaugeText, wireOhms } from '../../shared-model/power/wire.ts';
 import { judgeDrop, judgeGauge, judgeTrip } from '../../shared-model/power/wire-findings.ts';
 import type { Finding } from '../../shared-model/refusal.ts';
 import { type Answer, inputError } from './answer.ts';
-import { type NumberRange, readNumbers } from './number-option.ts';
+import { readNumbers } from './number-option.ts';
 
 /** The options as they were typed; `run` is one way. */
 export interface WireOptions {
@@ -21,11 +22,6 @@ export interface WireOptions {
   readonly celsius?: string | undefined;
 }
 
-const GAUGE: NumberRange = { least: -3, most: 40, whole: true, unit: 'American Wire Gauge (-3 for 4/0)' };
-const RUN: NumberRange = { least: 0, above: true, most: 10_000_000, unit: 'millimetres' };
-const AMPS: NumberRange = { least: 0, above: true, most: 1000, unit: 'amperes' };
-const VOLTS: NumberRange = { least: 0, above: true, most: 1000, unit: 'volts' };
-const CELSIUS: NumberRange = { least: -50, most: 200, unit: 'degrees Celsius' };
 const DEFAULT_CELSIUS = '20';
 
 /** Answers `wire`; wrong figures are one line that says what was expected. */
@@ -33,13 +29,15 @@ export function wire(options: WireOptions): Answer {
   const read = readNumbers({
     awg: ['--awg', options.awg, GAUGE],
     run: ['--run', options.run, RUN],
-    amps: ['--amps', options.amps, AMPS],
-    volts: ['--volts', options.volts, VOLTS],
-    celsius: ['--celsius', options.celsius ?? DEFAULT_CELSIUS, CELSIUS],
+    amps: ['--amps', options.amps, CURRENT],
+    volts: ['--volts', options.volts, VOLTAGE],
+    celsius: ['--celsius', options.celsius ?? DEFAULT_CELSIUS, WARMTH],
   });
   if (!read.ok) return inputError(read.says);
   const guarded =
-    options.breaker === undefined ? undefined : readNumbers({ amps: ['--breaker', options.breaker, AMPS] });
+    options.breaker === undefined
+      ? undefined
+      : readNumbers({ amps: ['--breaker', options.breaker, CURRENT] });
   if (guarded?.ok === false) return inputError(guarded.says);
   const { awg, run, amps, volts, celsius } = read.values;
   const breaker = guarded?.values.amps;
