@@ -2,10 +2,12 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { root } from './fit-node.js';
 import { drawMachines } from './machine-drawing.ts';
+import { makeRailroadSchema } from './railroad-schema.ts';
 import { drawRooms } from './rooms-drawing.ts';
 
 const GENERATED: Readonly<Record<string, () => string>> = {
   'docs/machines.md': drawMachines,
+  'docs/railroad.schema.json': makeRailroadSchema,
   'docs/rooms.md': drawRooms,
 };
 
