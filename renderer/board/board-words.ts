@@ -1,0 +1,55 @@
+/** What is drawn on the board, said in words: for a screen reader, and for the table beside the board. */
+import type { TurnoutPosition } from '../../shared-model/railroad/document.ts';
+import type { BlockStateName } from '../../shared-model/session/state.ts';
+import type { BoardMark } from './board-view.ts';
+
+const MARK_WORDS: Readonly<Record<BoardMark, string>> = {
+  refused: 'refused because of it',
+  book: 'alarm: record behind',
+  act: 'alarm: act',
+  danger: 'alarm: danger',
+};
+
+export interface BlockFacts {
+  readonly mark: string;
+  readonly name: string;
+  readonly state: BlockStateName;
+  readonly cab: string | null;
+  /** Empty when nobody is in it or on the way. */
+  readonly train: string;
+  readonly presumed: boolean;
+  readonly tag: string | null;
+  readonly marked: BoardMark | null;
+}
+
+/** The name of a block with its mark: "5 Siding"; only one of them where they are the same. */
+export const blockTitle = (mark: string, name: string): string => (mark === name ? mark : `${mark} ${name}`);
+
+function stateWords({ state, cab, train }: BlockFacts): string {
+  const whose = [train, cab].filter((word) => word !== null && word !== '').join(', ');
+  return whose === '' ? state : `${state}, ${whose}`;
+}
+
+/** "5 Siding: occupied, No. 12, Cab 2; position presumed; out of service: loose knob". */
+export function blockWords(facts: BlockFacts): string {
+  return [
+    `${blockTitle(facts.mark, facts.name)}: ${stateWords(facts)}`,
+    ...(facts.presumed ? ['position presumed'] : []),
+    ...(facts.tag === null ? [] : [`out of service: ${facts.tag}`]),
+    ...(facts.marked === null ? [] : [MARK_WORDS[facts.marked]]),
+  ].join('; ');
+}
+
+export interface TurnoutFacts {
+  readonly id: string;
+  readonly position: TurnoutPosition;
+  readonly presumed: boolean;
+  readonly locked: boolean;
+  readonly tag: string | null;
+}
+
+/** "Turnout T5: reverse, presumed, locked; out of service: point rod bent". */
+export function turnoutWords({ id, position, presumed, locked, tag }: TurnoutFacts): string {
+  const stands = [position, ...(presumed ? ['presumed'] : []), ...(locked ? ['locked'] : [])].join(', ');
+  return `Turnout ${id}: ${stands}${tag === null ? '' : `; out of service: ${tag}`}`;
+}
