@@ -16,6 +16,7 @@ import type {
 import type { TurnoutPosition } from '../railroad/document.ts';
 import type { Spot } from '../railroad/travel.ts';
 import type { AlarmCode, Refusal } from '../refusal.ts';
+import type { InputOf } from './input.ts';
 
 export const SESSION_PHASES = ['before', 'making-up', 'running', 'stopped', 'ended'] as const;
 export type SessionPhase = (typeof SESSION_PHASES)[number];
@@ -65,8 +66,10 @@ export interface TrainNow {
   readonly cab: ThrottleId | null;
   /** Blocks it is in by the reports, head first. */
   readonly blocks: readonly BlockId[];
-  /** The head's spot and the edges behind it along the way it came, long enough to hold the train; empty while its place is unknown. */
+  /** The head's spot and the edges behind it along the way it came, long enough to hold the train and back to the last block it is in. */
   readonly trail: Trail;
+  /** Where in its block the head is, is not known: it came without authority over a turnout set against it, or from nowhere near. */
+  readonly lost: boolean;
   /** Stopped by report, placing or correction; an entry ends that. */
   readonly stopped: boolean;
   readonly derailed: boolean;
@@ -76,6 +79,8 @@ export interface TrainNow {
   /** Where it is to end up, beyond the present authority. */
   readonly declared: string | null;
   readonly together: readonly TrainId[];
+  /** Blocks that came with picked-up cars: a clear of them agrees, whatever the length says. */
+  readonly picked: readonly BlockId[];
   /** The train that it is coupled into, if it is. */
   readonly coupledInto: TrainId | null;
   /** Added for tonight only. */
@@ -92,6 +97,13 @@ export interface CutNow {
 export const AUTHORITY_STATES = ['granted', 'acknowledged', 'running', 'fulfilled', 'annulled'] as const;
 export type AuthorityStateName = (typeof AUTHORITY_STATES)[number];
 
+/** A turnout on a route. `selfLined`: the train trails it and moves it itself, so it needs no throw. */
+export interface LegTurnout {
+  readonly id: NodeId;
+  readonly position: TurnoutPosition;
+  readonly selfLined: boolean;
+}
+
 /** One block's stretch of an authority's route. */
 export interface Leg {
   readonly block: BlockId;
@@ -99,7 +111,7 @@ export interface Leg {
   readonly gap: NodeId | null;
   readonly spots: readonly Spot[];
   /** Turnouts and slips of the stretch and the setting the route needs. */
-  readonly turnouts: readonly { readonly id: NodeId; readonly position: TurnoutPosition }[];
+  readonly turnouts: readonly LegTurnout[];
   readonly cab: ThrottleId;
   readonly readBack: boolean;
 }
@@ -114,20 +126,18 @@ export interface AuthorityNow {
   readonly legs: readonly Leg[];
   /** Index of the leg that the head is in. */
   readonly at: number;
-  /** Legs before this index were given back. */
-  readonly clearedTo: number;
   readonly to: string;
   readonly grantedAt: number;
   /** Blocks of limits that count as occupied since they were lined after the read-back. */
   readonly taken: readonly BlockId[];
-  /** Agreed hand-offs: from the leg of this block on, the cab. */
-  readonly handOffs: readonly { readonly block: BlockId; readonly cab: ThrottleId }[];
 }
 
 export interface AlarmNow {
   readonly code: AlarmCode;
   readonly about: readonly string[];
   readonly says: string;
+  /** The train it was raised for; the alarm may end when the block changes hands. */
+  readonly train: string | null;
   /** The number of the entry that raised it. */
   readonly entry: number;
   readonly at: number;
@@ -140,7 +150,7 @@ export interface AskNow {
   readonly train: TrainId;
   readonly to: string;
   /** The request itself, to be made again. */
-  readonly request: { readonly do: 'request-move' | 'grant-limits' } & Record<string, unknown>;
+  readonly request: InputOf<'request-move'> | InputOf<'grant-limits'>;
   readonly since: number;
   /** The cab's call, if it came before the ask. */
   readonly calledAt: number | null;

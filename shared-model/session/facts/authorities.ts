@@ -1,0 +1,45 @@
+/** Authorities in force and what of them is still ahead or still under the train. */
+import type { AuthorityId, BlockId, ThrottleId, TrainId } from '../../ids.ts';
+import type { AuthorityNow, Leg, SessionState } from '../state.ts';
+import { entriesOf } from '../world.ts';
+
+export interface InForce {
+  readonly id: AuthorityId;
+  readonly authority: AuthorityNow;
+}
+
+const isInForce = ({ state }: AuthorityNow): boolean => state !== 'fulfilled' && state !== 'annulled';
+
+/** Every authority granted and not yet fulfilled or annulled, in the order of granting. */
+export function authoritiesInForce(state: SessionState): readonly InForce[] {
+  return entriesOf(state.authorities)
+    .filter(([, authority]) => isInForce(authority))
+    .map(([id, authority]) => ({ id, authority }));
+}
+
+/** The authority that a train holds; a train never holds two. */
+export function authorityOf(state: SessionState, train: TrainId): InForce | null {
+  return authoritiesInForce(state).find(({ authority }) => authority.train === train) ?? null;
+}
+
+/** The legs not entered yet. */
+export function legsAhead(authority: AuthorityNow): readonly Leg[] {
+  return authority.legs.slice(authority.at + 1);
+}
+
+/** The legs not given back: where the head is, what is ahead, and what the train is still in. */
+export function legsHeld(state: SessionState, authority: AuthorityNow): readonly Leg[] {
+  const under = state.trains[authority.train]?.blocks ?? [];
+  return authority.legs.filter((leg, index) => index >= authority.at || under.includes(leg.block));
+}
+
+/** The cab that an authority leads with at its end. */
+export function lastCab(authority: AuthorityNow, cab: ThrottleId): ThrottleId {
+  return authority.legs.at(-1)?.cab ?? cab;
+}
+
+/** Whether a block is within limits in force of this train. */
+export function isInLimits(state: SessionState, train: TrainId, block: BlockId): boolean {
+  const held = authorityOf(state, train);
+  return held !== null && held.authority.kind === 'limits' && held.authority.blocks.includes(block);
+}

@@ -1,0 +1,29 @@
+/** Whether a block is ready for a train: its feed on the cab, and every turnout of the route in it standing right. */
+import type { BlockId, TrainId } from '../../ids.ts';
+import type { Leg } from '../state.ts';
+import type { World } from '../world.ts';
+import { authorityOf } from './authorities.ts';
+import { feedNow } from './feed.ts';
+
+/** Turnouts of a leg that do not stand as its route needs; a self-lining one is moved by the train. */
+export function wrongTurnouts({ state }: World, leg: Leg): readonly Leg['turnouts'][number][] {
+  return leg.turnouts.filter(
+    (turnout) => !turnout.selfLined && state.turnouts[turnout.id]?.position !== turnout.position,
+  );
+}
+
+/** Whether a leg of an authority is lined. */
+export function isLegLined(world: World, leg: Leg): boolean {
+  return feedNow(world, leg.block) === leg.cab && wrongTurnouts(world, leg).length === 0;
+}
+
+/** Whether a block that a train has entered stands right for it: its feed, and the turnouts of its route in it while its authority lasts. */
+export function standsRightFor(world: World, block: BlockId, train: TrainId): boolean {
+  const now = world.state.blocks[block];
+  const cab = now?.train === train ? now.cab : world.state.trains[train]?.cab;
+  if (cab === null || cab === undefined || feedNow(world, block) !== cab) return false;
+  const held = authorityOf(world.state, train)?.authority;
+  return (held?.legs ?? [])
+    .filter((leg, index) => leg.block === block && index <= (held?.at ?? 0))
+    .every((leg) => wrongTurnouts(world, leg).length === 0);
+}

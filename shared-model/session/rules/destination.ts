@@ -1,0 +1,44 @@
+/** Where a request leads: the route that a move to a block, an edge or a place takes. */
+import type { BlockId, EdgeId, TrainId } from '../../ids.ts';
+import type { Route } from '../../railroad/route.ts';
+import { type RouteOptions, routesToBlock, routesToEdge } from '../../railroad/routes.ts';
+import type { Spot } from '../../railroad/travel.ts';
+import { authorityOf, legsAhead } from '../facts/authorities.ts';
+import type { World } from '../world.ts';
+
+/** One thing a request may mean: a block, an edge, or one track of a place. */
+export interface Target {
+  /** The block that is named when no track leads there. */
+  readonly block: string;
+  readonly routes: (from: Spot, options: RouteOptions) => readonly Route[];
+}
+
+/** What `to` names, in the order in which it is tried: a place has its tracks in the file's order. Empty when nothing has that id. */
+export function targetsOf({ railroad }: World, to: string): readonly Target[] {
+  const blockOf = (edge: EdgeId): string => railroad.blockOfEdge.get(edge) ?? edge;
+  if (railroad.blocks.has(to as BlockId))
+    return [{ block: to, routes: (from, options) => routesToBlock(railroad, from, to as BlockId, options) }];
+  if (railroad.edges.has(to as EdgeId))
+    return [
+      { block: blockOf(to as EdgeId), routes: (from, options) => routesToEdge(railroad, from, to as EdgeId, options) },
+    ];
+  const place = railroad.document.places.find((other) => other.id === to);
+  return (place?.at ?? []).map(({ edge, toward }) => ({
+    block: blockOf(edge),
+    routes: (from, options) => routesToEdge(railroad, from, edge, options, toward),
+  }));
+}
+
+/** Where the next request of a train starts: the end of its authority, else its head; null while its place is unknown. */
+export function startOf(world: World, train: TrainId): Spot | null {
+  const legs = authorityOf(world.state, train)?.authority.legs ?? [];
+  const end = [...legs].reverse().find((leg) => leg.spots.length > 0)?.spots.at(-1);
+  return end ?? world.state.trains[train]?.trail[0] ?? null;
+}
+
+/** The options of every route of a move: no turnout in both settings, counted with what the authority still has ahead. */
+export function moveOptions(world: World, train: TrainId, via: readonly BlockId[] | undefined): RouteOptions {
+  const held = authorityOf(world.state, train)?.authority;
+  const settled = held === undefined ? [] : legsAhead(held).flatMap((leg) => leg.turnouts);
+  return { oneSetting: true, settled, ...(via === undefined ? {} : { via }) };
+}
