@@ -4,7 +4,7 @@ import { type RailroadDocument, railroadDocument } from '../../shared-model/rail
 import { indexRailroad, type Railroad } from '../../shared-model/railroad/railroad.ts';
 import { whyNotRunnable } from '../../shared-model/railroad/runnable.ts';
 import { carriedBy } from '../../shared-model/session/carry-over.ts';
-import { type Evening, problemWith, take } from '../../shared-model/session/evening.ts';
+import { type Evening, eveningOf, problemWith, take } from '../../shared-model/session/evening.ts';
 import { type SessionEvent, sessionEvent } from '../../shared-model/session/event.ts';
 import { initialState } from '../../shared-model/session/initial.ts';
 import type { SessionState } from '../../shared-model/session/state.ts';
@@ -107,7 +107,7 @@ export function parseEveningFile(text: string): Parsed<EveningFromFile> {
   const header = { uid, railroadHash, openedAt, initial };
 
   let previous = headerLink(header);
-  let evening: Evening = { railroad, state: initial, events: [] };
+  let evening = eveningOf(railroad, initial, []);
   const judged: { event: SessionEvent; after: SessionState }[] = [];
   for (const [index, entry] of entries.entries()) {
     const path = `$.entries[${index}]`;

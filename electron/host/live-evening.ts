@@ -2,17 +2,23 @@
 import type { RailroadDocument } from '../../shared-model/railroad/document.ts';
 import { indexRailroad } from '../../shared-model/railroad/railroad.ts';
 import type { BatchItem } from '../../shared-model/session/batch.ts';
-import { type Evening, problemWith, take, takeBatch } from '../../shared-model/session/evening.ts';
+import {
+  type Evening,
+  eveningOf,
+  newEvening,
+  problemWith,
+  take,
+  takeBatch,
+} from '../../shared-model/session/evening.ts';
 import type { SessionEvent } from '../../shared-model/session/event.ts';
-import { type CarriedOver, initialState } from '../../shared-model/session/initial.ts';
+import type { CarriedOver } from '../../shared-model/session/initial.ts';
 import { withNamesOf } from '../../shared-model/session/script.ts';
 import type { LiveEvening } from '../../shared-model/wire/contract.ts';
 import { type Bad, bad, type Good, good } from './answers.ts';
 import { type Clock, type EveningClock, eveningClock, rfc3339 } from './clock.ts';
 import { readDocument, storeDocument } from './log/documents.ts';
 import { appendEvents, readEvents } from './log/events.ts';
-import { addSession, openSessionRow, type SessionRow, sessionRow } from './log/sessions.ts';
-import { stateAt } from './log/state-at.ts';
+import { addSession, initialStateOf, openSessionRow, type SessionRow, sessionRow } from './log/sessions.ts';
 import type { Pushes } from './pushes.ts';
 import type { Storage } from './storage.ts';
 
@@ -56,15 +62,10 @@ export interface LiveEveningHost {
 
 const isEnded = (evening: Evening) => evening.state.phase === 'ended';
 
-/** The evening as it stands on disk: its railroad, and its state from the nearest checkpoint. */
-function eveningOnDisk(storage: Storage, row: SessionRow): Evening {
-  const { log } = storage;
+/** The evening as it stands on disk. */
+function eveningOnDisk({ log }: Storage, row: SessionRow): Evening {
   const railroad = indexRailroad(readDocument(log, row.railroadHash));
-  return {
-    railroad,
-    state: stateAt(log, row.id, row.entries),
-    events: readEvents(log, row.id, 1, row.entries),
-  };
+  return eveningOf(railroad, initialStateOf(log, row.id), readEvents(log, row.id, 1, row.entries));
 }
 
 /** Finds the evening that was left open, if there is one, and goes on with it; in a damaged log none goes on. */
@@ -140,12 +141,7 @@ export function makeLiveEvening(deps: LiveEveningDeps): LiveEveningHost {
     open: ({ railroad, document, carriedOver, alone }) => {
       if (current !== null && !isEnded(current.evening))
         return bad('refused', 'An evening is going on. End it before another is opened.');
-      const railroadNow = indexRailroad(document);
-      const fresh: Evening = {
-        railroad: railroadNow,
-        state: initialState(railroadNow, carriedOver),
-        events: [],
-      };
+      const fresh = newEvening(indexRailroad(document), carriedOver);
       const openedAt = rfc3339(clock);
       const { evening, event } = take(fresh, { at: 0, input: { do: 'open-session', alone } });
       const stored = storage.write((log) => {
@@ -169,6 +165,9 @@ export function makeLiveEvening(deps: LiveEveningDeps): LiveEveningHost {
       const unknown = namesProblem(from.evening, items);
       if (unknown !== null) return unknown;
       const taken = takeBatch(from.evening, from.seconds(), [...items]);
+      // Refused only because of the items before it, which did not happen: nothing of that happened either.
+      if (taken.evening.state.entries === from.evening.state.entries)
+        return good({ events: [], refused: taken.ok ? null : taken.event });
       const events = taken.ok ? taken.events : [taken.event];
       const stored = record(from, taken.evening, events);
       if (!stored.ok) return stored;

@@ -147,7 +147,7 @@ export const CALLS = {
   'evening.read': call(nothing, liveEvening.nullable()),
   /**
    * One batch, whole or not at all. Either `events` (those of its items, in order) or `refused`, the event that stopped it;
-   * that one is in the log too, and nothing else of the batch.
+   * that one is in the log too, unless the items before it made it refused, and nothing else of the batch is.
    */
   'evening.send': call(
     z.strictObject({ items: z.array(batchItem).min(1).max(200) }),
