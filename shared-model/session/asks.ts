@@ -38,7 +38,15 @@ export function keepAsk(world: World, request: Request, reasons: readonly Refusa
   const cab = world.state.trains[train]?.cab;
   const calledAt = cab == null ? null : (world.state.cabs[cab]?.calledAt ?? null);
   const since = earlier?.to === to ? earlier.since : at;
-  const ask: AskNow = { train, to, request, since, calledAt: earlier?.calledAt ?? calledAt, free: false, reasons };
+  const ask: AskNow = {
+    train,
+    to,
+    request,
+    since,
+    calledAt: earlier?.calledAt ?? calledAt,
+    free: false,
+    reasons,
+  };
   return withState(others, { asks: [...others.state.asks, ask].sort((a, b) => a.since - b.since) });
 }
 

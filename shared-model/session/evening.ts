@@ -30,7 +30,12 @@ export function newEvening(railroad: Railroad, carried: CarriedOver = {}, lookAh
 }
 
 /** An evening as its log has it. */
-export function eveningOf(railroad: Railroad, initial: SessionState, events: readonly SessionEvent[], lookAhead?: LookAhead): Evening {
+export function eveningOf(
+  railroad: Railroad,
+  initial: SessionState,
+  events: readonly SessionEvent[],
+  lookAhead?: LookAhead,
+): Evening {
   return { railroad, initial, state: foldEvents(initial, events), events, lookAhead };
 }
 
@@ -41,13 +46,19 @@ export const worldOf = ({ railroad, state, lookAhead }: Evening): World => ({ ra
  *
  * @returns the evening after it and the event to be logged; a refusal is an event too and changes nothing but an ask
  */
-export function take(evening: Evening, timed: TimedInput): { readonly evening: Evening; readonly event: SessionEvent } {
+export function take(
+  evening: Evening,
+  timed: TimedInput,
+): { readonly evening: Evening; readonly event: SessionEvent } {
   const world = worldOf(evening);
   const { event } =
     timed.input.do === 'retract'
       ? retract(evening, { ...timed, input: timed.input })
       : settleRuling(world, timed, judge(world, timed.input, timed.at));
-  return { evening: { ...evening, state: evolve(evening.state, event), events: [...evening.events, event] }, event };
+  return {
+    evening: { ...evening, state: evolve(evening.state, event), events: [...evening.events, event] },
+    event,
+  };
 }
 
 export type BatchAnswer =

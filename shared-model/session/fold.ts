@@ -12,11 +12,15 @@ function same(a: unknown, b: unknown): boolean {
   const keys = Object.keys(a);
   if (keys.length !== Object.keys(b).length) return false;
   return keys.every(
-    (key) => Object.hasOwn(b, key) && same((a as Record<string, unknown>)[key], (b as Record<string, unknown>)[key]),
+    (key) =>
+      Object.hasOwn(b, key) && same((a as Record<string, unknown>)[key], (b as Record<string, unknown>)[key]),
   );
 }
 
-function recordChanges(before: Record<string, unknown>, after: Record<string, unknown>): Record<string, unknown> {
+function recordChanges(
+  before: Record<string, unknown>,
+  after: Record<string, unknown>,
+): Record<string, unknown> {
   const changed: Record<string, unknown> = {};
   for (const id of Object.keys(after)) if (!same(before[id], after[id])) changed[id] = after[id];
   for (const id of Object.keys(before)) if (!Object.hasOwn(after, id)) changed[id] = null;
@@ -45,7 +49,8 @@ export function evolve(state: SessionState, event: SessionEvent): SessionState {
       continue;
     }
     const records: Record<string, unknown> = { ...state[key], ...(change as Record<string, unknown>) };
-    for (const [id, value] of Object.entries(change as Record<string, unknown>)) if (value === null) delete records[id];
+    for (const [id, value] of Object.entries(change as Record<string, unknown>))
+      if (value === null) delete records[id];
     next[key] = records;
   }
   return next as unknown as SessionState;

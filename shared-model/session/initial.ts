@@ -60,7 +60,12 @@ export function initialState(railroad: Railroad, carried: CarriedOver = {}): Ses
     at: 0,
     granted: 0,
     stop: null,
-    cabs: record(ids(document.throttles), () => ({ person: null, atZero: false, calledAt: null, stopCalled: false })),
+    cabs: record(ids(document.throttles), () => ({
+      person: null,
+      atZero: false,
+      calledAt: null,
+      stopCalled: false,
+    })),
     selectors: record(ids(document.selectors), (id) => ({ position: stillThere(id), presumed: true })),
     turnouts: record(ids(document.nodes.filter(isThrown)), (id) => ({
       position: carried.turnouts?.[id] ?? 'normal',

@@ -16,7 +16,10 @@ import {
 import { turnoutPosition } from '../railroad/document.ts';
 import { z } from '../zod.ts';
 
-const text = z.string().min(1, 'expected at least one character').max(1000, 'expected at most 1000 characters');
+const text = z
+  .string()
+  .min(1, 'expected at least one character')
+  .max(1000, 'expected at most 1000 characters');
 const person = z.string().min(1, 'expected a name, or null for nobody').max(60);
 const lengthMm = z.number().positive().max(10_000_000);
 const amps = z.number().nonnegative().max(1000);

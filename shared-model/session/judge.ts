@@ -69,7 +69,9 @@ function judgeObservation(world: World, input: Observation, at: number): Ruling 
     case 'handle-at-zero':
       return handleAtZero(world, input);
     case 'call':
-      return done(withRecord(world, 'cabs', input.cab, { calledAt: world.state.cabs[input.cab]?.calledAt ?? at }));
+      return done(
+        withRecord(world, 'cabs', input.cab, { calledAt: world.state.cabs[input.cab]?.calledAt ?? at }),
+      );
     case 'stop-called':
       return done(withRecord(world, 'cabs', input.cab, { stopCalled: true }));
     case 'phase-measured':

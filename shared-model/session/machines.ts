@@ -60,7 +60,11 @@ export const sessionMachine = createMachine({
       on: { ...staying([...PREPARING, ...OBSERVATION_VERBS]), start: 'running', 'end-session': 'ended' },
     },
     running: {
-      on: { ...staying([...DISPATCHING, ...OBSERVATION_VERBS]), 'stop-all': 'stopped', 'end-session': 'ended' },
+      on: {
+        ...staying([...DISPATCHING, ...OBSERVATION_VERBS]),
+        'stop-all': 'stopped',
+        'end-session': 'ended',
+      },
     },
     stopped: {
       on: { ...staying([...MENDING, ...OBSERVATION_VERBS]), resume: 'running', 'end-session': 'ended' },
@@ -81,7 +85,12 @@ export const blockMachine = createMachine({
       on: { 'give-back': 'open', 'pledge-again': 'pledged', 'line-again': 'lined', dispute: 'disputed' },
     },
     disputed: {
-      on: { 'settle-open': 'open', 'settle-pledged': 'pledged', 'settle-lined': 'lined', 'settle-occupied': 'occupied' },
+      on: {
+        'settle-open': 'open',
+        'settle-pledged': 'pledged',
+        'settle-lined': 'lined',
+        'settle-occupied': 'occupied',
+      },
     },
   },
 });
@@ -103,7 +112,10 @@ export const authorityMachine = createMachine({
 export const positionMachine = createMachine({
   id: 'position',
   initial: 'presumed',
-  states: { presumed: { on: { throw: 'known', report: 'known' } }, known: { on: { throw: 'known', report: 'known' } } },
+  states: {
+    presumed: { on: { throw: 'known', report: 'known' } },
+    known: { on: { throw: 'known', report: 'known' } },
+  },
 });
 
 /** An alarm, from the moment it is raised. */

@@ -15,7 +15,8 @@ function occupied(world: World, block: BlockId, before: BlockNow): BlockNow | nu
   const trains = trainsIn(world, block);
   const owner = trains.find((train) => train === before.train) ?? trains[0];
   if (owner !== undefined) {
-    const cab = owner === before.train && before.cab !== null ? before.cab : (world.state.trains[owner]?.cab ?? null);
+    const cab =
+      owner === before.train && before.cab !== null ? before.cab : (world.state.trains[owner]?.cab ?? null);
     return { state: 'occupied', cab, train: owner };
   }
   const cut = cutsIn(world, block)[0];
@@ -40,7 +41,8 @@ function pledged(world: World, block: BlockId): BlockNow | null {
   }
   for (const { authority } of inForce) {
     const parent = heldParents(world, authority).find((other) => other.block === block);
-    if (parent !== undefined) return granted(feedNow(world, block) === parent.cab, parent.cab, authority.train);
+    if (parent !== undefined)
+      return granted(feedNow(world, block) === parent.cab, parent.cab, authority.train);
   }
   return null;
 }
@@ -50,7 +52,8 @@ function takenInLimits(world: World): World {
   let next = world;
   for (const { id, authority } of authoritiesInForce(world.state)) {
     const cab = world.state.trains[authority.train]?.cab;
-    if (authority.kind !== 'limits' || authority.state === 'granted' || cab === null || cab === undefined) continue;
+    if (authority.kind !== 'limits' || authority.state === 'granted' || cab === null || cab === undefined)
+      continue;
     const taken = authority.blocks.filter(
       (block) => authority.taken.includes(block) || feedNow(world, block) === cab,
     );
@@ -71,11 +74,13 @@ function trimmed(world: World): World {
 /** The world with every block's state drawn again. A disputed block stays so until it is settled. */
 export function drawPicture(before: World): World {
   const world = trimmed(takenInLimits(before));
-  const blocks = entriesOf(world.state.blocks as Record<BlockId, BlockNow>).map(([id, now]): [BlockId, BlockNow] => {
-    if (now.state === 'disputed') return [id, now];
-    const next = occupied(world, id, now) ?? pledged(world, id) ?? OPEN;
-    const same = next.state === now.state && next.cab === now.cab && next.train === now.train;
-    return [id, same ? now : { ...next, state: blockAfter(now.state, next.state) }];
-  });
+  const blocks = entriesOf(world.state.blocks as Record<BlockId, BlockNow>).map(
+    ([id, now]): [BlockId, BlockNow] => {
+      if (now.state === 'disputed') return [id, now];
+      const next = occupied(world, id, now) ?? pledged(world, id) ?? OPEN;
+      const same = next.state === now.state && next.cab === now.cab && next.train === now.train;
+      return [id, same ? now : { ...next, state: blockAfter(now.state, next.state) }];
+    },
+  );
   return withState(world, { blocks: Object.fromEntries(blocks) });
 }

@@ -5,7 +5,20 @@ import { isThrown } from '../railroad/travel.ts';
 import type { PlainOrder, SessionInput } from './input.ts';
 import type { SessionState } from './state.ts';
 
-type Field = 'train' | 'other' | 'cut' | 'cab' | 'toCab' | 'block' | 'selector' | 'turnout' | 'toggle' | 'setting' | 'supply' | 'a' | 'b';
+type Field =
+  | 'train'
+  | 'other'
+  | 'cut'
+  | 'cab'
+  | 'toCab'
+  | 'block'
+  | 'selector'
+  | 'turnout'
+  | 'toggle'
+  | 'setting'
+  | 'supply'
+  | 'a'
+  | 'b';
 
 type Known = (railroad: Railroad, state: SessionState, id: string) => boolean;
 
@@ -22,9 +35,20 @@ const isTurnout: Known = ({ nodes }, _state, id) => {
 const isDestination: Known = ({ blocks, edges, document }, _state, id) =>
   blocks.has(id as BlockId) || edges.has(id as EdgeId) || document.places.some((place) => place.id === id);
 const isInDocument: Known = ({ document }, _state, id) =>
-  (['nodes', 'edges', 'supplies', 'throttles', 'selectors', 'toggles', 'blocks', 'trains', 'places', 'settings'] as const).some(
-    (list) => document[list].some((thing) => thing.id === id),
-  );
+  (
+    [
+      'nodes',
+      'edges',
+      'supplies',
+      'throttles',
+      'selectors',
+      'toggles',
+      'blocks',
+      'trains',
+      'places',
+      'settings',
+    ] as const
+  ).some((list) => document[list].some((thing) => thing.id === id));
 const isThing: Known = (railroad, state, id) =>
   isInDocument(railroad, state, id) || isTrain(railroad, state, id) || isCut(railroad, state, id);
 
@@ -45,7 +69,8 @@ const FIELDS: Record<Field, readonly [string, Known]> = {
   b: ['a supply', inList('supplies')],
 };
 
-const wrongName = (path: string, what: string, id: string): string => `$.${path}: expected ${what} of this railroad, not "${id}"`;
+const wrongName = (path: string, what: string, id: string): string =>
+  `$.${path}: expected ${what} of this railroad, not "${id}"`;
 
 type Ask = (path: string, what: string, known: Known, id: string) => string | null;
 
@@ -62,11 +87,21 @@ function plainFields(input: Record<string, unknown>, ask: Ask, skip: readonly st
 function listFields(input: SessionInput, ask: Ask): string | null {
   const lists: [string, string, Known, readonly string[]][] = [];
   if (input.do === 'request-move') {
-    lists.push(['via', 'a block', FIELDS.block[1], input.via ?? []], ['together', 'a train', isTrain, input.together ?? []]);
-    if (input.joining !== undefined) lists.push(['joining', 'a train or a cut', (r, s, id) => isTrain(r, s, id) || isCut(r, s, id), [input.joining]]);
+    lists.push(
+      ['via', 'a block', FIELDS.block[1], input.via ?? []],
+      ['together', 'a train', isTrain, input.together ?? []],
+    );
+    if (input.joining !== undefined)
+      lists.push([
+        'joining',
+        'a train or a cut',
+        (r, s, id) => isTrain(r, s, id) || isCut(r, s, id),
+        [input.joining],
+      ]);
   }
   if (input.do === 'grant-limits') lists.push(['blocks', 'a block', FIELDS.block[1], input.blocks]);
-  if (input.do === 'request-move' || input.do === 'declare') lists.push(['to', 'a block, an edge or a place', isDestination, [input.to]]);
+  if (input.do === 'request-move' || input.do === 'declare')
+    lists.push(['to', 'a block, an edge or a place', isDestination, [input.to]]);
   if (input.do === 'tag' || input.do === 'untag') lists.push(['thing', 'a thing', isThing, [input.thing]]);
   for (const [path, what, known, ids] of lists)
     for (const [index, id] of ids.entries()) {
@@ -88,7 +123,8 @@ function spotProblem(railroad: Railroad, input: SessionInput): string | null {
 function positionProblem(railroad: Railroad, input: SessionInput): string | null {
   if (input.do !== 'turn-selector' && input.do !== 'selector-stands-at') return null;
   const { position } = input;
-  if (position !== 'off' && !railroad.throttles.has(position)) return wrongName('position', '"off" or a throttle', position);
+  if (position !== 'off' && !railroad.throttles.has(position))
+    return wrongName('position', '"off" or a throttle', position);
   const dial = railroad.selectors.get(input.selector)?.positions ?? [];
   if (input.do === 'turn-selector' || dial.includes(position)) return null;
   return `$.position: expected a position on the dial of ${input.selector} (${dial.filter((at) => at !== null).join(', ')}), not "${position}"`;
@@ -96,7 +132,12 @@ function positionProblem(railroad: Railroad, input: SessionInput): string | null
 
 /** A name that an input brings in must not be that of something else. */
 function newNameProblem(railroad: Railroad, state: SessionState, input: SessionInput): string | null {
-  const fresh = input.do === 'add-train' ? (['train', input.train] as const) : input.do === 'set-out' ? (['cut', input.cut] as const) : null;
+  const fresh =
+    input.do === 'add-train'
+      ? (['train', input.train] as const)
+      : input.do === 'set-out'
+        ? (['cut', input.cut] as const)
+        : null;
   if (fresh === null) return null;
   const [field, id] = fresh;
   const own = input.do === 'add-train' ? isTrain : isCut;
@@ -105,10 +146,15 @@ function newNameProblem(railroad: Railroad, state: SessionState, input: SessionI
     : null;
 }
 
-function plainProblem(railroad: Railroad, state: SessionState, input: Exclude<SessionInput, { do: 'override' }> | PlainOrder): string | null {
+function plainProblem(
+  railroad: Railroad,
+  state: SessionState,
+  input: Exclude<SessionInput, { do: 'override' }> | PlainOrder,
+): string | null {
   const ask: Ask = (path, what, known, id) => (known(railroad, state, id) ? null : wrongName(path, what, id));
   const skip = input.do === 'add-train' ? ['train'] : input.do === 'set-out' ? ['cut'] : [];
-  const same = input.do === 'phase-measured' && input.a === input.b ? '$.b: expected a supply other than a' : null;
+  const same =
+    input.do === 'phase-measured' && input.a === input.b ? '$.b: expected a supply other than a' : null;
   return (
     plainFields(input, ask, skip) ??
     listFields(input, ask) ??

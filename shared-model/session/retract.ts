@@ -23,7 +23,9 @@ const RETRACTABLE_ORDERS: readonly Verb[] = [
 /** The entries that were retracted before. */
 export function retractedEntries(events: readonly SessionEvent[]): ReadonlySet<number> {
   return new Set(
-    events.flatMap(({ input, outcome }) => (input.do === 'retract' && outcome !== 'refused' ? [input.entry] : [])),
+    events.flatMap(({ input, outcome }) =>
+      input.do === 'retract' && outcome !== 'refused' ? [input.entry] : [],
+    ),
   );
 }
 
@@ -52,14 +54,18 @@ export function foldWithout(
 }
 
 /** Judges a retraction. It is itself an event; nothing is erased. */
-export function retract(evening: Evening, timed: TimedInput & { readonly input: InputOf<'retract'> }): { readonly event: SessionEvent } {
+export function retract(
+  evening: Evening,
+  timed: TimedInput & { readonly input: InputOf<'retract'> },
+): { readonly event: SessionEvent } {
   const world: World = { railroad: evening.railroad, state: evening.state, lookAhead: evening.lookAhead };
   const { entry } = timed.input;
   const refuse = (...about: string[]) => settleRuling(world, timed, notNow(world, ...about));
   if (!fitsPhase(world, timed.input)) return refuse();
   const event = evening.events.find((other) => other.entry === entry);
   const earlier = retractedEntries(evening.events);
-  const may = event !== undefined && (isObservation(event.input) || RETRACTABLE_ORDERS.includes(event.input.do));
+  const may =
+    event !== undefined && (isObservation(event.input) || RETRACTABLE_ORDERS.includes(event.input.do));
   if (!may || earlier.has(entry)) return refuse(String(entry));
   const folded = foldWithout(evening, new Set([...earlier, entry]), entry);
   if ('differs' in folded) return refuse(String(folded.differs));

@@ -213,7 +213,11 @@ export interface SessionState {
   readonly checks: readonly PhaseCheckNow[];
   readonly tripped: readonly SupplyId[];
   /** Agreed hand-offs of trains without an authority over that block (the crossing is allowed when it comes). */
-  readonly handOffs: readonly { readonly train: TrainId; readonly block: BlockId; readonly cab: ThrottleId }[];
+  readonly handOffs: readonly {
+    readonly train: TrainId;
+    readonly block: BlockId;
+    readonly cab: ThrottleId;
+  }[];
   /** Where the railroad's time stood and how fast it runs; null when no ratio was set. */
   readonly clock: ClockNow | null;
 }
@@ -225,4 +229,3 @@ export interface ClockNow {
   readonly at: number;
   readonly runs: boolean;
 }
-

@@ -57,10 +57,23 @@ function reported(world: World, input: SessionInput, at: number): World {
     : world;
 }
 
-const REPORTING: readonly SessionInput['do'][] = ['train-entered', 'train-cleared', 'train-stopped', 'train-at', 'advance', 'place-train'];
+const REPORTING: readonly SessionInput['do'][] = [
+  'train-entered',
+  'train-cleared',
+  'train-stopped',
+  'train-at',
+  'advance',
+  'place-train',
+];
 
 /** Carries out what was ruled as done, and finds the alarms that are new. */
-function carryOut(before: World, ruled: Done, input: SessionInput, at: number, entry: number): { world: World; fresh: readonly Alarm[] } {
+function carryOut(
+  before: World,
+  ruled: Done,
+  input: SessionInput,
+  at: number,
+  entry: number,
+): { world: World; fresh: readonly Alarm[] } {
   const told = REPORTING.includes(input.do) ? reported(ruled.world, input, at) : ruled.world;
   const disputed = disputeBlocks(told, before, ruled.disputed);
   const drawn = powerCut(before, drawPicture(disputed));
@@ -72,7 +85,11 @@ function carryOut(before: World, ruled: Done, input: SessionInput, at: number, e
 const counted = (world: World, entry: number, at: number): World => withState(world, { entries: entry, at });
 
 /** The world and the event that one ruled input makes. */
-export function settleRuling(before: World, timed: TimedInput, ruled: Ruling): { world: World; event: SessionEvent } {
+export function settleRuling(
+  before: World,
+  timed: TimedInput,
+  ruled: Ruling,
+): { world: World; event: SessionEvent } {
   const { input, at } = timed;
   const entry = before.state.entries + 1;
   const head = { entry, at, input, ...(timed.impliedBy === undefined ? {} : { impliedBy: timed.impliedBy }) };

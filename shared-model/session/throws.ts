@@ -30,7 +30,11 @@ function adviceFor(world: World, selector: Throw['id'], to: ThrottleId, block: B
   if (dial === undefined || world.state.blocks[block]?.state !== 'occupied') return undefined;
   const ways = waysRound(dial.positions, now, to, dial.stops);
   const passes = (over: (typeof ways)[number]['over']): readonly string[] =>
-    unique(over.filter((cab): cab is ThrottleId => cab !== null && cab !== 'off' && world.state.cabs[cab]?.person != null));
+    unique(
+      over.filter(
+        (cab): cab is ThrottleId => cab !== null && cab !== 'off' && world.state.cabs[cab]?.person != null,
+      ),
+    );
   const best = [...ways].sort((a, b) => passes(a.over).length - passes(b.over).length)[0];
   if (best === undefined) return 'Handle at zero, then turn.';
   const names = passes(best.over).map((cab) => world.railroad.throttles.get(cab as ThrottleId)?.name ?? cab);
@@ -46,7 +50,12 @@ function knobThrows(world: World, block: BlockId, cab: ThrottleId): readonly Thr
   const turn: Throw[] =
     selector === null || state.selectors[selector]?.position === cab
       ? []
-      : [withAdvice({ kind: 'selector', id: selector, to: cab, block: root, waitsFor: [] }, adviceFor(world, selector, cab, root))];
+      : [
+          withAdvice(
+            { kind: 'selector', id: selector, to: cab, block: root, waitsFor: [] },
+            adviceFor(world, selector, cab, root),
+          ),
+        ];
   const sections = [block, ...parentsOf(railroad, block)].reverse();
   const toggles = sections.flatMap((section): Throw[] => {
     const toggle = ownToggle(railroad, section);
@@ -57,7 +66,8 @@ function knobThrows(world: World, block: BlockId, cab: ThrottleId): readonly Thr
   return [...turn, ...toggles];
 }
 
-const withAdvice = (thrown: Throw, advice: string | undefined): Throw => (advice === undefined ? thrown : { ...thrown, advice });
+const withAdvice = (thrown: Throw, advice: string | undefined): Throw =>
+  advice === undefined ? thrown : { ...thrown, advice };
 
 function turnoutThrows(world: World, leg: Leg): readonly Throw[] {
   return wrongTurnouts(world, leg).map(({ id, position }) => ({
@@ -126,20 +136,27 @@ export function throwsNeeded(world: World, authority: AuthorityNow): readonly Th
 /** The first block beyond an authority's limit goes to off, if it is open, has a selector of its own and stands at a throttle: only a dead block stops an overrun. */
 export function guardsBeyond(world: World, authority: AuthorityNow): readonly Throw[] {
   const { railroad, state } = world;
-  const end = [...authority.legs].reverse().find((leg) => leg.spots.length > 0)?.spots.at(-1);
+  const end = [...authority.legs]
+    .reverse()
+    .find((leg) => leg.spots.length > 0)
+    ?.spots.at(-1);
   if (end === undefined || railroad.nodes.get(end.toward)?.kind !== 'gap') return [];
   const beyond = onward(railroad, end)[0];
   const block = beyond === undefined ? undefined : railroad.blockOfEdge.get(beyond.edge);
   const source = block === undefined ? undefined : railroad.blocks.get(block)?.source;
   if (block === undefined || source === undefined || !('selector' in source)) return [];
-  if (state.blocks[block]?.state !== 'open' || state.selectors[source.selector]?.position === 'off') return [];
+  if (state.blocks[block]?.state !== 'open' || state.selectors[source.selector]?.position === 'off')
+    return [];
   return [{ kind: 'selector', id: source.selector, to: 'off', block, waitsFor: [] }];
 }
 
 /** Whether the words of a grant end with "stop well short: live gap ahead": the block beyond is live and cannot be turned off as a guard. */
 export function liveGapAhead(world: World, authority: AuthorityNow): boolean {
   const { railroad, state } = world;
-  const end = [...authority.legs].reverse().find((leg) => leg.spots.length > 0)?.spots.at(-1);
+  const end = [...authority.legs]
+    .reverse()
+    .find((leg) => leg.spots.length > 0)
+    ?.spots.at(-1);
   if (end === undefined || railroad.nodes.get(end.toward)?.kind !== 'gap') return false;
   const beyond = onward(railroad, end)[0];
   const block = beyond === undefined ? undefined : railroad.blockOfEdge.get(beyond.edge);

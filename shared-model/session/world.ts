@@ -52,7 +52,9 @@ export function withRecord<Key extends RecordKey>(
   patch: Partial<RecordOf<Key>>,
 ): World {
   const records = world.state[key] as Readonly<Record<string, object>>;
-  return withState(world, { [key]: { ...records, [id]: { ...records[id], ...patch } } } as Partial<SessionState>);
+  return withState(world, {
+    [key]: { ...records, [id]: { ...records[id], ...patch } },
+  } as Partial<SessionState>);
 }
 
 /** The world without one record. */
@@ -62,7 +64,9 @@ export function withoutRecord(world: World, key: RecordKey, id: string): World {
 }
 
 /** The entries of a record with their branded ids. */
-export function entriesOf<Id extends string, Value>(records: Readonly<Record<Id, Value>>): readonly [Id, Value][] {
+export function entriesOf<Id extends string, Value>(
+  records: Readonly<Record<Id, Value>>,
+): readonly [Id, Value][] {
   return Object.entries(records) as [Id, Value][];
 }
 

@@ -52,25 +52,34 @@ function isCovered(world: World, train: TrainId, block: BlockId): boolean {
   const under = world.state.trains[train]?.blocks ?? [];
   return authority.legs.some(
     (leg, index) =>
-      index > 0 && leg.block === block && leg.readBack && (index >= authority.at || under.includes(leg.block)),
+      index > 0 &&
+      leg.block === block &&
+      leg.readBack &&
+      (index >= authority.at || under.includes(leg.block)),
   );
 }
 
 const inBlock = (world: World, train: string, block: BlockId): boolean =>
   world.state.trains[train as TrainId]?.blocks.includes(block) === true ||
-  authoritiesInForce(world.state).some(({ authority }) => authority.train === train && authority.taken.includes(block));
+  authoritiesInForce(world.state).some(
+    ({ authority }) => authority.train === train && authority.taken.includes(block),
+  );
 
 const ENDS: Record<AlarmCode, Ends> = {
   'entered-unauthorised': (world, { about: [train, block] }, input) =>
     isTrainAt(input, train) || settles(input, block) || isCovered(world, train as TrainId, block as BlockId),
-  'not-adjacent': (_world, { about: [train, block] }, input) => isTrainAt(input, train) || settles(input, block),
+  'not-adjacent': (_world, { about: [train, block] }, input) =>
+    isTrainAt(input, train) || settles(input, block),
   'still-under': (_world, { about: [train] }, input) =>
     REPORTS_OF_TRAINS.includes(input.do) && 'train' in input && input.train === train,
   'entered-unlined': (world, { about: [train, block] }, input) => {
     const id = block as BlockId;
     if (world.state.blocks[id]?.train !== train && !inBlock(world, train ?? '', id)) return true;
     if (world.state.blocks[id]?.state !== 'disputed' && world.state.blocks[id]?.train !== train) return true;
-    return standsRightFor(world, id, train as TrainId) || (feedNow(world, id) === null && touchesFeed(world, id, input));
+    return (
+      standsRightFor(world, id, train as TrainId) ||
+      (feedNow(world, id) === null && touchesFeed(world, id, input))
+    );
   },
   'wrong-throttle': (world, { about: [block], train }) => {
     const now = world.state.blocks[block as BlockId];
@@ -105,4 +114,3 @@ const ENDS: Record<AlarmCode, Ends> = {
 export function ends(world: World, alarm: AlarmNow, input: SessionInput): boolean {
   return ENDS[alarm.code](world, alarm, input);
 }
-

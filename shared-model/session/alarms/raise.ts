@@ -6,7 +6,9 @@ import type { AlarmNow } from '../state.ts';
 import { type World, withState } from '../world.ts';
 
 const sameAlarm = (a: Pick<Raised, 'code' | 'about'>, b: Pick<Raised, 'code' | 'about'>): boolean =>
-  a.code === b.code && a.about.length === b.about.length && a.about.every((id, index) => id === b.about[index]);
+  a.code === b.code &&
+  a.about.length === b.about.length &&
+  a.about.every((id, index) => id === b.about[index]);
 
 /** The world with these alarms, and those of them that are new, in the order of the table. */
 export function raiseAlarms(

@@ -8,7 +8,8 @@ export function unphasedAhead(world: World): readonly (readonly [string, string,
   return authoritiesInForce(world.state).flatMap(({ authority }) =>
     authority.legs.flatMap((leg, index): (readonly [string, string, string])[] => {
       const before = authority.legs[index - 1];
-      if (index <= authority.at || before === undefined || leg.gap === null || before.cab === leg.cab) return [];
+      if (index <= authority.at || before === undefined || leg.gap === null || before.cab === leg.cab)
+        return [];
       if (phaseFact(world, before.cab, leg.cab) === 'in-phase') return [];
       return [[leg.gap, supplyOf(world, before.cab), supplyOf(world, leg.cab)]];
     }),

@@ -47,7 +47,9 @@ export function locksOn(world: World, turnout: NodeId): readonly Lock[] {
     isCrewThrown(world, id, turnout)
       ? []
       : nodesUnder(railroad, spotsUnder(railroad, train)).flatMap(({ node, setting }) =>
-          node === turnout && setting !== undefined ? [{ train: id, wants: setting, under: true, ahead: false }] : [],
+          node === turnout && setting !== undefined
+            ? [{ train: id, wants: setting, under: true, ahead: false }]
+            : [],
         ),
   );
   return [...granted, ...lying];
@@ -60,7 +62,8 @@ const wayOf = (crossing: CrossingNode, spot: Spot): number =>
 export function waysOver(crossing: CrossingNode, spots: readonly Spot[]): readonly number[] {
   return spots.slice(1).flatMap((spot, index) => {
     const other = spots[index];
-    const touch = (at: Spot | undefined): boolean => at !== undefined && crossing.ways.flat().includes(at.edge);
+    const touch = (at: Spot | undefined): boolean =>
+      at !== undefined && crossing.ways.flat().includes(at.edge);
     if (other === undefined || !touch(other) || !touch(spot)) return [];
     if (other.toward !== crossing.id && spot.toward !== crossing.id) return [];
     return [...new Set([wayOf(crossing, other), wayOf(crossing, spot)])];
@@ -70,7 +73,12 @@ export function waysOver(crossing: CrossingNode, spots: readonly Spot[]): readon
 const legSpots = (legs: readonly Leg[]): readonly Spot[] => legs.flatMap((leg) => leg.spots);
 
 /** The trains (and cuts) that have the other way of an insulated crossing, granted or under them. */
-export function crossingTakers(world: World, crossing: CrossingNode, way: number, self: TrainId): readonly string[] {
+export function crossingTakers(
+  world: World,
+  crossing: CrossingNode,
+  way: number,
+  self: TrainId,
+): readonly string[] {
   const conflicts = (ways: readonly number[]): boolean => ways.some((other) => other !== way);
   const granted = authoritiesInForce(world.state)
     .filter(({ authority }) => authority.train !== self)

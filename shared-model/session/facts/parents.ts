@@ -30,10 +30,12 @@ export function heldParents(world: World, authority: AuthorityNow): readonly Hel
   const cab = train?.cab ?? null;
   const held: HeldParent[] = [];
   const hold = (blocks: readonly BlockId[], on: ThrottleId | null): void => {
-    for (const block of blocks) if (on !== null && !held.some((other) => other.block === block)) held.push({ block, cab: on });
+    for (const block of blocks)
+      if (on !== null && !held.some((other) => other.block === block)) held.push({ block, cab: on });
   };
   for (const leg of legsAhead(authority)) hold(parentsOf(railroad, leg.block), leg.cab);
-  if (authority.kind === 'limits') for (const block of authority.blocks) hold(parentsOf(railroad, block), cab);
+  if (authority.kind === 'limits')
+    for (const block of authority.blocks) hold(parentsOf(railroad, block), cab);
   const moved = authority.state === 'running';
   for (const block of train?.blocks ?? [])
     hold(moved ? parentsWhileOn(world, block) : parentsOf(railroad, block), state.blocks[block]?.cab ?? cab);

@@ -10,7 +10,9 @@ import { authoritiesInForce } from './authorities.ts';
 
 /** The blocks under a list of spots, in that order, each once. */
 export function blocksUnder(railroad: Railroad, spots: Trail): readonly BlockId[] {
-  const blocks = spots.map((spot) => railroad.blockOfEdge.get(spot.edge)).filter((block) => block !== undefined);
+  const blocks = spots
+    .map((spot) => railroad.blockOfEdge.get(spot.edge))
+    .filter((block) => block !== undefined);
   return [...new Set(blocks)];
 }
 
@@ -53,7 +55,12 @@ export function passageBetween(railroad: Railroad, from: Spot, to: Spot): Onward
 export function nodesUnder(
   railroad: Railroad,
   spots: Trail,
-): readonly { readonly node: NodeId; readonly setting: TurnoutPosition | undefined; readonly ahead: Spot; readonly behind: Spot }[] {
+): readonly {
+  readonly node: NodeId;
+  readonly setting: TurnoutPosition | undefined;
+  readonly ahead: Spot;
+  readonly behind: Spot;
+}[] {
   return spots.slice(1).flatMap((behind, index) => {
     const ahead = spots[index];
     const passage = ahead === undefined ? undefined : passageBetween(railroad, behind, ahead);
@@ -91,9 +98,13 @@ export function gapsAcross(railroad: Railroad, train: TrainNow): readonly Across
     const here = railroad.blockOfEdge.get(ahead.edge);
     const there = railroad.blockOfEdge.get(behind.edge);
     if (here === undefined || there === undefined || here === there) return [];
-    return train.blocks.includes(here) && train.blocks.includes(there) ? [{ gap: node, ahead: here, behind: there }] : [];
+    return train.blocks.includes(here) && train.blocks.includes(there)
+      ? [{ gap: node, ahead: here, behind: there }]
+      : [];
   });
-  const joined = new Set(onItsWay.flatMap(({ ahead, behind }) => [`${ahead} ${behind}`, `${behind} ${ahead}`]));
+  const joined = new Set(
+    onItsWay.flatMap(({ ahead, behind }) => [`${ahead} ${behind}`, `${behind} ${ahead}`]),
+  );
   const others = train.blocks.slice(1).flatMap((behind, index): Across[] => {
     const ahead = train.blocks[index];
     if (ahead === undefined || joined.has(`${ahead} ${behind}`)) return [];

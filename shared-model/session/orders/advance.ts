@@ -22,7 +22,8 @@ function implied(world: World, { kind, id, to }: Throw): Done {
     if (now?.position !== 'off' && now?.presumed !== true) return done(world);
     return selectorStandsAt(world, { do: 'selector-stands-at', selector, position: to as never });
   }
-  if (kind === 'toggle') return toggleStandsAt(world, { do: 'toggle-stands-at', toggle: id as ToggleId, on: to === true });
+  if (kind === 'toggle')
+    return toggleStandsAt(world, { do: 'toggle-stands-at', toggle: id as ToggleId, on: to === true });
   const turnout = id as NodeId;
   if (state.turnouts[turnout]?.presumed !== true) return done(world);
   return turnoutStandsAt(world, { do: 'turnout-stands-at', turnout, position: to as never });
@@ -30,7 +31,8 @@ function implied(world: World, { kind, id, to }: Throw): Done {
 
 const lengthOf = (railroad: Railroad, train: TrainNow): ((index: number) => number) => {
   const sums: number[] = [0];
-  for (const spot of train.trail) sums.push((sums.at(-1) ?? 0) + (railroad.edges.get(spot.edge)?.length ?? 0));
+  for (const spot of train.trail)
+    sums.push((sums.at(-1) ?? 0) + (railroad.edges.get(spot.edge)?.length ?? 0));
   return (index) => sums[index] ?? 0;
 };
 
@@ -57,10 +59,15 @@ function clearAtLimit(world: World, train: TrainNow): readonly BlockId[] {
   return train.blocks.slice(1).filter((block) => !under.includes(block));
 }
 
-function clears(first: Done, id: InputOf<'advance'>['train'], blocks: (world: World, train: TrainNow) => readonly BlockId[]): Done {
+function clears(
+  first: Done,
+  id: InputOf<'advance'>['train'],
+  blocks: (world: World, train: TrainNow) => readonly BlockId[],
+): Done {
   const list = [...blocks(first.world, trainNow(first.world, id))].reverse();
   return list.reduce(
-    (told, block) => afterwards(told, (world) => trainCleared(world, { do: 'train-cleared', train: id, block })),
+    (told, block) =>
+      afterwards(told, (world) => trainCleared(world, { do: 'train-cleared', train: id, block })),
     first,
   );
 }
@@ -70,7 +77,9 @@ function intoNext(world: World, id: InputOf<'advance'>['train'], leg: Leg): Done
     (told, thrown) => afterwards(told, (now) => implied(now, thrown)),
     done(world),
   );
-  const entered = afterwards(lined, (now) => trainEntered(now, { do: 'train-entered', train: id, block: leg.block }));
+  const entered = afterwards(lined, (now) =>
+    trainEntered(now, { do: 'train-entered', train: id, block: leg.block }),
+  );
   return clears(entered, id, clearAfterEntry);
 }
 
@@ -80,7 +89,8 @@ export function advance(world: World, { train: id }: InputOf<'advance'>): Ruling
   const { authority } = held;
   if (authority.kind === 'limits' || authority.state === 'granted') return notNow(world, held.id);
   const next = authority.legs[authority.at + 1];
-  if (next === undefined) return clears(trainStopped(world, { do: 'train-stopped', train: id }), id, clearAtLimit);
+  if (next === undefined)
+    return clears(trainStopped(world, { do: 'train-stopped', train: id }), id, clearAtLimit);
   if (!next.readBack) return notNow(world, held.id);
   return intoNext(world, id, next);
 }

@@ -26,12 +26,18 @@ export function stageOrder(world: World, input: InputOf<Staging>, at: number): R
   const phase = phaseAfter(state.phase, input.do);
   const clock = clockAt(state, at, phase === 'running');
   const alone = input.do === 'open-session' ? (input.alone ?? false) : state.alone;
-  const stop = input.do === 'stop-all' ? { kind: input.kind, why: input.why } : input.do === 'resume' ? null : state.stop;
+  const stop =
+    input.do === 'stop-all'
+      ? { kind: input.kind, why: input.why }
+      : input.do === 'resume'
+        ? null
+        : state.stop;
   return done(withState(world, { phase, clock, alone, stop }));
 }
 
 export function setClock(world: World, { ratio, minutes }: InputOf<'set-clock'>, at: number): Ruling {
-  const clock = ratio === 0 ? null : { ratio, minutes: minutes % 1440, at, runs: world.state.phase === 'running' };
+  const clock =
+    ratio === 0 ? null : { ratio, minutes: minutes % 1440, at, runs: world.state.phase === 'running' };
   return done(withState(world, { clock }));
 }
 
@@ -49,6 +55,8 @@ export function untag(world: World, { thing, by }: InputOf<'untag'>): Ruling {
 
 export function alarmSeen(world: World, { alarm }: InputOf<'alarm-seen'>): Ruling {
   if (!world.state.alarms.some((other) => other.entry === alarm)) return notNow(world, String(alarm));
-  const alarms = world.state.alarms.map((other) => (other.entry === alarm ? { ...other, seen: true } : other));
+  const alarms = world.state.alarms.map((other) =>
+    other.entry === alarm ? { ...other, seen: true } : other,
+  );
   return done(withState(world, { alarms }));
 }

@@ -19,10 +19,17 @@ import { notNow } from './train-orders.ts';
 
 type Input = InputOf<'hand-off'>;
 
-function phaseReason(world: World, from: TrainNow['cab'], to: Input['toCab'], place: string): readonly Refusal[] {
+function phaseReason(
+  world: World,
+  from: TrainNow['cab'],
+  to: Input['toCab'],
+  place: string,
+): readonly Refusal[] {
   if (from === null) return [];
   const fact = phaseFact(world, from, to);
-  return fact === 'in-phase' ? [] : [refusal(world, fact, [place, supplyOf(world, from), supplyOf(world, to)])];
+  return fact === 'in-phase'
+    ? []
+    : [refusal(world, fact, [place, supplyOf(world, from), supplyOf(world, to)])];
 }
 
 /** Legs from an index on, changed to the new cab. */
@@ -31,7 +38,12 @@ function recabbed(authority: AuthorityNow, from: number, cab: Input['toCab']): A
 }
 
 /** What lies ahead from a leg on, checked for the new cab as a move is; all codes but length and gridlock. */
-function aheadReasons(world: World, authority: AuthorityNow, from: number, cab: Input['toCab']): readonly Refusal[] {
+function aheadReasons(
+  world: World,
+  authority: AuthorityNow,
+  from: number,
+  cab: Input['toCab'],
+): readonly Refusal[] {
   const train = trainNow(world, authority.train);
   const legs = recabbed(authority, from, cab).slice(authority.at + 1);
   const moving: MoveCase = {
@@ -47,7 +59,12 @@ function aheadReasons(world: World, authority: AuthorityNow, from: number, cab: 
   const first = Math.max(0, from - authority.at - 1);
   const spots = legs.slice(first).flatMap((leg) => leg.spots);
   const before = legs[first - 1]?.spots.at(-1) ?? authority.legs[authority.at]?.spots.at(-1);
-  const selectors = unique(legs.slice(first).map((leg) => rootSelector(world.railroad, leg.block)).filter((id) => id !== null));
+  const selectors = unique(
+    legs
+      .slice(first)
+      .map((leg) => rootSelector(world.railroad, leg.block))
+      .filter((id) => id !== null),
+  );
   return onlyOnce([
     ...legReasons(world, moving, first),
     ...wayReasons(world, authority.train, before, spots),
@@ -69,10 +86,13 @@ function standing(world: World, { train: id, block, toCab }: Input, train: Train
   let next = withRecord(world, 'trains', id, { cab: toCab });
   for (const other of train.blocks) {
     const now = world.state.blocks[other];
-    if (now?.train === id && now.state === 'occupied') next = withRecord(next, 'blocks', other, { cab: toCab });
+    if (now?.train === id && now.state === 'occupied')
+      next = withRecord(next, 'blocks', other, { cab: toCab });
   }
   if (held !== null)
-    next = withRecord(next, 'authorities', held.id, { legs: recabbed(held.authority, held.authority.at, toCab) });
+    next = withRecord(next, 'authorities', held.id, {
+      legs: recabbed(held.authority, held.authority.at, toCab),
+    });
   return done(withState(next, { handOffs: next.state.handOffs.filter((other) => other.train !== id) }));
 }
 
@@ -80,7 +100,9 @@ function standing(world: World, { train: id, block, toCab }: Input, train: Train
 function placeOf(world: World, train: TrainNow, block: Input['block']): NodeId | Input['block'] {
   const head = train.trail[0];
   if (head === undefined || world.railroad.nodes.get(head.toward)?.kind !== 'gap') return block;
-  const leads = onward(world.railroad, head).some((next) => world.railroad.blockOfEdge.get(next.edge) === block);
+  const leads = onward(world.railroad, head).some(
+    (next) => world.railroad.blockOfEdge.get(next.edge) === block,
+  );
   return leads ? head.toward : block;
 }
 
@@ -92,12 +114,18 @@ export function handOff(world: World, input: Input): Ruling {
   if (held?.authority.kind === 'limits') return notNow(world, held.id);
   if (world.state.cabs[toCab]?.person == null) return notNow(world, toCab);
   if (train.blocks.includes(block)) return standing(world, input, train);
-  const agreed = [...world.state.handOffs.filter((other) => other.train !== id), { train: id, block, cab: toCab }];
-  const index = held?.authority.legs.findIndex((leg, at) => at > (held?.authority.at ?? 0) && leg.block === block) ?? -1;
+  const agreed = [
+    ...world.state.handOffs.filter((other) => other.train !== id),
+    { train: id, block, cab: toCab },
+  ];
+  const index =
+    held?.authority.legs.findIndex((leg, at) => at > (held?.authority.at ?? 0) && leg.block === block) ?? -1;
   if (held === null || index < 0) {
     const from = held?.authority.legs.at(-1)?.cab ?? train.cab;
     const reasons = phaseReason(world, from, toCab, placeOf(world, train, block));
-    return reasons.length > 0 ? { kind: 'refused', reasons, world } : done(withState(world, { handOffs: agreed }));
+    return reasons.length > 0
+      ? { kind: 'refused', reasons, world }
+      : done(withState(world, { handOffs: agreed }));
   }
   const reasons = aheadReasons(world, held.authority, index, toCab);
   if (reasons.length > 0) return { kind: 'refused', reasons, world };

@@ -2,11 +2,7 @@
 import type { BlockId, NodeId, SelectorId, ThrottleId, ToggleId } from '../../ids.ts';
 import type { TurnoutPosition } from '../../railroad/document.ts';
 import type { Refusal } from '../../refusal.ts';
-import {
-  blocksOfSelector,
-  feedNow,
-  sectionsOfToggle,
-} from '../facts/feed.ts';
+import { blocksOfSelector, feedNow, sectionsOfToggle } from '../facts/feed.ts';
 import { locksOn } from '../facts/locks.ts';
 import { phaseFact, supplyOf } from '../facts/phase.ts';
 import { gapsAcross, placedTrains, trainsIn } from '../facts/standing.ts';
@@ -29,7 +25,8 @@ function ownersAgainst(world: World, blocks: readonly BlockId[], throttle: Throt
         .filter((train) => world.state.trains[train]?.cab !== throttle)
         .map((train) => refusal(world, 'block-occupied', [block, train]));
     if (now.cab === null || now.cab === throttle || now.train === null) return [];
-    const occupied = now.state === 'occupied' || (now.state === 'disputed' && here.some((train) => train === now.train));
+    const occupied =
+      now.state === 'occupied' || (now.state === 'disputed' && here.some((train) => train === now.train));
     return occupied
       ? [refusal(world, 'block-occupied', [block, now.train])]
       : [refusal(world, 'block-owned', [block, now.train, now.cab])];
@@ -67,7 +64,9 @@ function gapsAgainst(before: World, after: World, blocks: readonly BlockId[]): r
 }
 
 function tagged(world: World, things: readonly string[]): readonly Refusal[] {
-  return [...new Set(things)].filter((thing) => isTagged(world, thing)).map((thing) => refusal(world, 'out-of-service', [thing]));
+  return [...new Set(things)]
+    .filter((thing) => isTagged(world, thing))
+    .map((thing) => refusal(world, 'out-of-service', [thing]));
 }
 
 /** Reasons against feeding these blocks from a throttle by a knob: owners, tags, a sweep, gaps. */
@@ -88,7 +87,11 @@ function feedAgainst(
 }
 
 /** Reasons against turning a selector; "off", and where it already stands, have none. */
-export function selectorAgainst(world: World, id: SelectorId, position: ThrottleId | 'off'): readonly Refusal[] {
+export function selectorAgainst(
+  world: World,
+  id: SelectorId,
+  position: ThrottleId | 'off',
+): readonly Refusal[] {
   const own = blocksOfSelector(world.railroad, id);
   if (world.state.selectors[id]?.position === position) return [];
   if (world.railroad.selectors.get(id)?.positions.includes(position) !== true)

@@ -28,7 +28,8 @@ function apart(world: World, own: readonly BlockId[], named: readonly BlockId[])
   for (let grown = true; grown; ) {
     const more = set.filter(
       (block) =>
-        !reached.has(block) && [...reached].some((from) => gapsBetween(world.railroad, from, block).length > 0),
+        !reached.has(block) &&
+        [...reached].some((from) => gapsBetween(world.railroad, from, block).length > 0),
     );
     for (const block of more) reached.add(block);
     grown = more.length > 0;
@@ -38,7 +39,9 @@ function apart(world: World, own: readonly BlockId[], named: readonly BlockId[])
 
 /** The first gap in the file's order that joins a block with another of the set. */
 function gapIntoSet(world: World, block: BlockId, set: readonly BlockId[]): NodeId | null {
-  const gaps = set.filter((other) => other !== block).flatMap((other) => gapsBetween(world.railroad, block, other));
+  const gaps = set
+    .filter((other) => other !== block)
+    .flatMap((other) => gapsBetween(world.railroad, block, other));
   return world.railroad.document.nodes.find((node) => gaps.includes(node.id))?.id ?? null;
 }
 
@@ -47,7 +50,11 @@ function nodeReasons(world: World, { train, blocks }: Grant): readonly Refusal[]
     if (node.kind === 'crossing' && node.insulated) {
       const taken = node.ways.some((way, index) => {
         const block = world.railroad.blockOfEdge.get(way[0]);
-        return block !== undefined && blocks.includes(block) && crossingTakers(world, node, index, train).length > 0;
+        return (
+          block !== undefined &&
+          blocks.includes(block) &&
+          crossingTakers(world, node, index, train).length > 0
+        );
       });
       return taken ? [refusal(world, 'crossing-taken', [node.id])] : [];
     }
@@ -69,7 +76,9 @@ export function limitsReasons(world: World, input: Grant): readonly Refusal[] {
   const lost = apart(world, train.blocks, named);
   if (lost.length > 0) return lost.map((block) => refusal(world, 'no-route', [id, block]));
   const set = unique([...named, ...train.blocks]);
-  const selectors = unique(named.map((block) => rootSelector(world.railroad, block)).filter((knob) => knob !== null));
+  const selectors = unique(
+    named.map((block) => rootSelector(world.railroad, block)).filter((knob) => knob !== null),
+  );
   return onlyOnce([
     ...parentsOfStanding(world, id, cab),
     ...unique(named).flatMap((block) =>

@@ -19,7 +19,8 @@ import { notNow } from './train-orders.ts';
 /** What of the train or its cab is not ready to be given a move; null when all is. */
 export function notReady(world: World, id: TrainId): string | null {
   const train = trainNow(world, id);
-  if (!train.placed || train.derailed || train.lost || train.trail.length === 0 || train.cab === null) return id;
+  if (!train.placed || train.derailed || train.lost || train.trail.length === 0 || train.cab === null)
+    return id;
   if (world.state.cabs[train.cab]?.person == null) return train.cab;
   return null;
 }
@@ -43,7 +44,8 @@ function noRoute(world: World, id: TrainId, target: Target): Refusal {
 
 function judgeTarget(world: World, request: InputOf<'request-move'>, target: Target): Judged {
   const from = startOf(world, request.train);
-  const route = from === null ? undefined : target.routes(from, moveOptions(world, request.train, request.via))[0];
+  const route =
+    from === null ? undefined : target.routes(from, moveOptions(world, request.train, request.via))[0];
   if (route === undefined) return { kind: 'refused', reasons: [noRoute(world, request.train, target)] };
   const moving = moveCase(world, request.train, route, request);
   const reasons = allMoveReasons(world, moving);
@@ -58,7 +60,10 @@ export function judgeMove(world: World, request: InputOf<'request-move'>): Judge
   if (limits?.authority.kind === 'limits')
     return { kind: 'refused', reasons: [refusal(world, 'not-now', [limits.id])] };
   const judged = targetsOf(world, request.to).map((target) => judgeTarget(world, request, target));
-  const first = judged[0] ?? { kind: 'refused', reasons: [refusal(world, 'no-route', [request.train, request.to])] };
+  const first = judged[0] ?? {
+    kind: 'refused',
+    reasons: [refusal(world, 'no-route', [request.train, request.to])],
+  };
   return judged.find(({ kind }) => kind === 'free') ?? first;
 }
 
@@ -91,12 +96,25 @@ export function grant(world: World, moving: MoveCase, to: string): Ruling {
   const readBack = state.alone;
   const asked = moving.legs.slice(moving.held).map((leg) => ({ ...leg, readBack }));
   const id = held?.id ?? (`a${state.granted + 1}` as AuthorityId);
-  const authority: AuthorityNow = held === null ? begun(world, moving, asked, to) : lengthened(held, moving, asked, to);
-  let next = withRecord(withState(world, held === null ? { granted: state.granted + 1 } : {}), 'authorities', id, authority);
-  const together = unique([...(held === null ? [] : trainNow(world, moving.train).together), ...moving.together]);
+  const authority: AuthorityNow =
+    held === null ? begun(world, moving, asked, to) : lengthened(held, moving, asked, to);
+  let next = withRecord(
+    withState(world, held === null ? { granted: state.granted + 1 } : {}),
+    'authorities',
+    id,
+    authority,
+  );
+  const together = unique([
+    ...(held === null ? [] : trainNow(world, moving.train).together),
+    ...moving.together,
+  ]);
   next = withRecord(next, 'trains', moving.train, { together });
   next = withoutAsk(usesCabs(next, [moving.cab, ...asked.map((leg) => leg.cab)]), moving.train);
-  return done(next, { authority: id, throws: throwsNeeded(next, authority), guards: guardsBeyond(next, authority) });
+  return done(next, {
+    authority: id,
+    throws: throwsNeeded(next, authority),
+    guards: guardsBeyond(next, authority),
+  });
 }
 
 function begun(world: World, moving: MoveCase, asked: AuthorityNow['legs'], to: string): AuthorityNow {
@@ -125,14 +143,22 @@ function begun(world: World, moving: MoveCase, asked: AuthorityNow['legs'], to: 
   };
 }
 
-function lengthened({ authority }: InForce, moving: MoveCase, asked: AuthorityNow['legs'], to: string): AuthorityNow {
+function lengthened(
+  { authority }: InForce,
+  moving: MoveCase,
+  asked: AuthorityNow['legs'],
+  to: string,
+): AuthorityNow {
   const kept = [...authority.legs.slice(0, authority.at + 1), ...moving.legs.slice(0, moving.held)];
   const last = kept.at(-1);
   const here = moving.here;
   const legs =
     here === null || last === undefined
       ? kept
-      : [...kept.slice(0, -1), { ...last, spots: [...last.spots, ...here.spots], turnouts: [...last.turnouts, ...here.turnouts] }];
+      : [
+          ...kept.slice(0, -1),
+          { ...last, spots: [...last.spots, ...here.spots], turnouts: [...last.turnouts, ...here.turnouts] },
+        ];
   return {
     ...authority,
     blocks: [...authority.blocks, ...asked.map((leg) => leg.block)],
@@ -149,18 +175,23 @@ export function requestMove(world: World, request: InputOf<'request-move'>): Rul
 export function acknowledge(world: World, { authority: id }: InputOf<'acknowledge'>): Ruling {
   const authority = world.state.authorities[id];
   const waiting = authority?.state === 'granted' || authority?.legs.some((leg) => !leg.readBack) === true;
-  const inForce = authority !== undefined && authority.state !== 'fulfilled' && authority.state !== 'annulled';
+  const inForce =
+    authority !== undefined && authority.state !== 'fulfilled' && authority.state !== 'annulled';
   if (!inForce || !waiting) return notNow(world, id);
-  const read = withRecord(world, 'authorities', id, { legs: authority.legs.map((leg) => ({ ...leg, readBack: true })) });
+  const read = withRecord(world, 'authorities', id, {
+    legs: authority.legs.map((leg) => ({ ...leg, readBack: true })),
+  });
   return done(authority.state === 'granted' ? setAuthorityState(read, id, 'acknowledge') : read);
 }
 
 /** Gives back the blocks that the train has not entered; over a running train only after it was reported stopped. */
 export function annul(world: World, { authority: id }: InputOf<'annul'>): Ruling {
   const authority = world.state.authorities[id];
-  const inForce = authority !== undefined && authority.state !== 'fulfilled' && authority.state !== 'annulled';
+  const inForce =
+    authority !== undefined && authority.state !== 'fulfilled' && authority.state !== 'annulled';
   if (!inForce || authority.kind === 'limits') return notNow(world, id);
-  if (authority.state === 'running' && !trainNow(world, authority.train).stopped) return notNow(world, authority.train);
+  if (authority.state === 'running' && !trainNow(world, authority.train).stopped)
+    return notNow(world, authority.train);
   return done(setAuthorityState(world, id, 'annul'));
 }
 
@@ -177,7 +208,12 @@ export function declare(world: World, { train, to }: InputOf<'declare'>): Ruling
 export function otherWay(world: World, train: TrainId, to: string): readonly string[] | null {
   const from = startOf(world, train);
   if (from === null || !world.railroad.blocks.has(to as never)) return null;
-  const routes = routesToBlock(world.railroad, from, to as never, { ...moveOptions(world, train, undefined), alternatives: 4 });
-  const free = routes.slice(1).find((route) => allMoveReasons(world, moveCase(world, train, route, {})).length === 0);
+  const routes = routesToBlock(world.railroad, from, to as never, {
+    ...moveOptions(world, train, undefined),
+    alternatives: 4,
+  });
+  const free = routes
+    .slice(1)
+    .find((route) => allMoveReasons(world, moveCase(world, train, route, {})).length === 0);
   return free === undefined ? null : free.blocks.slice(1);
 }

@@ -24,7 +24,8 @@ function offBlock(world: World, id: TrainId, train: TrainNow, block: BlockId): W
   const lost = blocks.length > 0 && (trail.length === 0 || (!wasHead && train.lost));
   const next = withRecord(world, 'trains', id, { blocks, trail, picked, lost });
   const held = authorityOf(world.state, id);
-  if (held === null || held.authority.at === 0 || held.authority.legs[held.authority.at]?.block !== block) return next;
+  if (held === null || held.authority.at === 0 || held.authority.legs[held.authority.at]?.block !== block)
+    return next;
   return withRecord(next, 'authorities', held.id, { at: held.authority.at - 1 });
 }
 
@@ -32,7 +33,8 @@ function offBlock(world: World, id: TrainId, train: TrainNow, block: BlockId): W
 function clearOut(world: World, block: BlockId, keep: TrainId | undefined): World {
   let next = world;
   for (const [id, train] of entriesOf(world.state.trains as Record<TrainId, TrainNow>))
-    if (id !== keep && train.blocks.includes(block)) next = fulfilIfDone(offBlock(next, id, train, block), id);
+    if (id !== keep && train.blocks.includes(block))
+      next = fulfilIfDone(offBlock(next, id, train, block), id);
   for (const [id, cut] of entriesOf(world.state.cuts as Record<string, CutNow>))
     if (cut.blocks.includes(block))
       next = withRecord(next, 'cuts', id, { blocks: cut.blocks.filter((other) => other !== block) });
@@ -51,7 +53,8 @@ export function settledOpen(world: World, block: BlockId): World {
 function settledFor(world: World, block: BlockId, id: TrainId): World {
   let next = clearOut(world, block, id);
   for (const { id: other, authority } of authoritiesInForce(next.state)) {
-    const ahead = legsAhead(authority).some((leg) => leg.block === block) ||
+    const ahead =
+      legsAhead(authority).some((leg) => leg.block === block) ||
       (authority.kind === 'limits' && authority.blocks.includes(block));
     if (authority.train !== id && ahead) next = setAuthorityState(next, other, 'annul');
   }

@@ -30,10 +30,18 @@ export function addTrain(world: World, { train, name, length, amps }: InputOf<'a
 }
 
 /** Reasons of the feed for a train that stands: the dial has no position, or the block is wired straight to another throttle, whatever the phase. */
-function standingFeed(world: World, block: BlockId, cab: Parameters<typeof isWiredFor>[2]): readonly Refusal[] {
+function standingFeed(
+  world: World,
+  block: BlockId,
+  cab: Parameters<typeof isWiredFor>[2],
+): readonly Refusal[] {
   if (isWiredFor(world.railroad, block, cab)) return [];
   const straight = straightThrottle(world.railroad, block);
-  return [straight === null ? refusal(world, 'cab-not-wired', [block, cab]) : refusal(world, 'hand-off-needed', [block, straight])];
+  return [
+    straight === null
+      ? refusal(world, 'cab-not-wired', [block, cab])
+      : refusal(world, 'hand-off-needed', [block, straight]),
+  ];
 }
 
 function placingReasons(world: World, block: BlockId, input: InputOf<'place-train'>): readonly Refusal[] {
@@ -49,7 +57,9 @@ function placingReasons(world: World, block: BlockId, input: InputOf<'place-trai
   });
   return [
     ...occupants.map((other) => refusal(world, 'block-occupied', [block, other])),
-    ...owners.map(({ train, cab }) => refusal(world, 'block-owned', [block, train, ...(cab === null ? [] : [cab])])),
+    ...owners.map(({ train, cab }) =>
+      refusal(world, 'block-owned', [block, train, ...(cab === null ? [] : [cab])]),
+    ),
     ...(world.state.blocks[block]?.state === 'disputed' ? [refusal(world, 'block-disputed', [block])] : []),
     ...(input.cab === undefined ? [] : standingFeed(world, block, input.cab)),
   ];
@@ -69,7 +79,8 @@ export function placeTrain(world: World, input: InputOf<'place-train'>, forced =
   const blocks = blocksUnder(world.railroad, spotsUnder(world.railroad, { trail, length: train.length }));
   const head = blocks[0];
   if (head === undefined) return notNow(world, id);
-  if (whole === undefined && !forced) return { kind: 'refused', reasons: [refusal(world, 'train-too-long', [id, head])], world };
+  if (whole === undefined && !forced)
+    return { kind: 'refused', reasons: [refusal(world, 'train-too-long', [id, head])], world };
   const reasons = blocks.flatMap((block) => placingReasons(world, block, input));
   if (reasons.length > 0 && !forced) return { kind: 'refused', reasons, world };
   let next = withRecord(world, 'trains', id, {

@@ -34,7 +34,11 @@ function isWithin(world: World, id: TrainId, blocks: readonly BlockId[]): boolea
 }
 
 /** The train with more blocks at its tail, of which a clear agrees whatever the length says. */
-function withMore(world: World, id: TrainId, more: { readonly blocks: readonly BlockId[]; readonly length: number; readonly amps: number }): World {
+function withMore(
+  world: World,
+  id: TrainId,
+  more: { readonly blocks: readonly BlockId[]; readonly length: number; readonly amps: number },
+): World {
   const train = trainNow(world, id);
   const fresh = more.blocks.filter((block) => !train.blocks.includes(block));
   return withRecord(world, 'trains', id, {

@@ -38,7 +38,13 @@ function secondTrains(before: World, after: World, blocks: readonly BlockId[]): 
     if (feed === null || feed === feedNow(before, block)) return [];
     const running = trains.filter(([, train]) => train.cab === feed && !train.stopped);
     return trains
-      .filter(([id, train]) => train.blocks.includes(block) && running.some(([other, runs]) => other !== id && !runs.together.includes(id) && !train.together.includes(other)))
+      .filter(
+        ([id, train]) =>
+          train.blocks.includes(block) &&
+          running.some(
+            ([other, runs]) => other !== id && !runs.together.includes(id) && !train.together.includes(other),
+          ),
+      )
       .map(([id]) => ({ code: 'second-train', about: [switchOf(after.railroad, block), id], train: id }));
   });
 }
@@ -49,7 +55,11 @@ function feedReported(before: World, after: World, own: readonly BlockId[]): Don
 }
 
 export function selectorStandsAt(world: World, { selector, position }: InputOf<'selector-stands-at'>): Done {
-  return feedReported(world, setSelector(world, selector, position), blocksOfSelector(world.railroad, selector));
+  return feedReported(
+    world,
+    setSelector(world, selector, position),
+    blocksOfSelector(world.railroad, selector),
+  );
 }
 
 export function toggleStandsAt(world: World, { toggle, on }: InputOf<'toggle-stands-at'>): Done {

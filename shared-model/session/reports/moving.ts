@@ -93,7 +93,11 @@ function gapInto(world: World, train: TrainNow, block: BlockId): NodeId | undefi
 }
 
 /** The spots from a gap on through a block along the set turnouts, up to the next gap or end; `lost` where a turnout is set against it. */
-function throughBlock(world: World, gap: NodeId, block: BlockId): { readonly spots: readonly Spot[]; readonly lost: boolean } {
+function throughBlock(
+  world: World,
+  gap: NodeId,
+  block: BlockId,
+): { readonly spots: readonly Spot[]; readonly lost: boolean } {
   const { railroad } = world;
   const edge = (railroad.edgesAt.get(gap) ?? []).find((at) => railroad.blockOfEdge.get(at) === block);
   if (edge === undefined) return { spots: [], lost: true };
@@ -114,9 +118,13 @@ export function moveWithoutLeg(world: World, id: TrainId, block: BlockId): World
   const gap = gapInto(world, train, block);
   const through = gap === undefined ? { spots: [], lost: true } : throughBlock(world, gap, block);
   const atGap = gap !== undefined && train.trail[0]?.toward === gap;
-  const back = (railroad.edgesAt.get(gap ?? ('' as NodeId)) ?? []).find((edge) => railroad.blockOfEdge.get(edge) !== block);
+  const back = (railroad.edgesAt.get(gap ?? ('' as NodeId)) ?? []).find(
+    (edge) => railroad.blockOfEdge.get(edge) !== block,
+  );
   const behind: Trail =
-    atGap || gap === undefined || back === undefined ? train.trail : layBackAsFar(world, { edge: back, toward: gap }, train.length);
+    atGap || gap === undefined || back === undefined
+      ? train.trail
+      : layBackAsFar(world, { edge: back, toward: gap }, train.length);
   const trail = [...[...through.spots].reverse(), ...behind];
   const agreed = world.state.handOffs.find((handOff) => handOff.train === id && handOff.block === block);
   const handOffs = world.state.handOffs.filter((handOff) => handOff !== agreed);
@@ -134,7 +142,12 @@ export function moveWithoutLeg(world: World, id: TrainId, block: BlockId): World
 
 /** Whether an authority's last block was reached and everything behind that the train does not still cover was reported clear. */
 function isFulfilled(world: World, { authority }: InForce): boolean {
-  if (authority.kind === 'limits' || authority.state !== 'running' || authority.at < authority.legs.length - 1) return false;
+  if (
+    authority.kind === 'limits' ||
+    authority.state !== 'running' ||
+    authority.at < authority.legs.length - 1
+  )
+    return false;
   const train = trainNow(world, authority.train);
   const covered = blocksUnder(world.railroad, spotsUnder(world.railroad, train));
   const last = authority.legs.at(-1)?.block;

@@ -18,7 +18,9 @@ export function phaseMeasured(world: World, input: InputOf<'phase-measured'>, at
   const others = world.state.checks.filter(
     (check) => !(check.a === a && check.b === b) && !(check.a === b && check.b === a),
   );
-  return askedAgain(withState(world, { checks: [...others, { a, b, voltsA, voltsB, voltsAcross, at, lapsed: false }] }));
+  return askedAgain(
+    withState(world, { checks: [...others, { a, b, voltsA, voltsB, voltsAcross, at, lapsed: false }] }),
+  );
 }
 
 /** The phase checks of a supply lapse when its plug was out. */

@@ -8,7 +8,14 @@ import type { InputOf } from '../input.ts';
 import { type Done, done, type Raised } from '../ruling.ts';
 import type { TrainNow } from '../state.ts';
 import { type World, withRecord } from '../world.ts';
-import { fulfilIfDone, layBackAsFar, moveOntoLeg, moveWithoutLeg, setAuthorityState, trainNow } from './moving.ts';
+import {
+  fulfilIfDone,
+  layBackAsFar,
+  moveOntoLeg,
+  moveWithoutLeg,
+  setAuthorityState,
+  trainNow,
+} from './moving.ts';
 
 /** A throttle that feeds a block though it is not this train's cab there. */
 export function wrongFeed(world: World, block: BlockId, train: TrainId): readonly Raised[] {
@@ -26,7 +33,9 @@ function blocksOf(world: World, id: TrainId, train: TrainNow): readonly BlockId[
 }
 
 function isAdjacent(world: World, id: TrainId, block: BlockId): boolean {
-  return blocksOf(world, id, trainNow(world, id)).some((from) => gapsBetween(world.railroad, from, block).length > 0);
+  return blocksOf(world, id, trainNow(world, id)).some(
+    (from) => gapsBetween(world.railroad, from, block).length > 0,
+  );
 }
 
 /** Entered on its own, read-back authority: up to the leg, those between are entered too, and each is asked whether it was lined. */
@@ -38,7 +47,8 @@ function enteredOwn(world: World, id: TrainId, held: InForce, index: number): Do
     const feed = feedNow(world, leg.block);
     if (feed !== leg.cab || wrongTurnouts(world, leg).length > 0)
       raised.push({ code: 'entered-unlined', about: [id, leg.block], train: id });
-    if (feed !== null && feed !== leg.cab) raised.push({ code: 'wrong-throttle', about: [leg.block, feed], train: id });
+    if (feed !== null && feed !== leg.cab)
+      raised.push({ code: 'wrong-throttle', about: [leg.block, feed], train: id });
   }
   return done(fulfilIfDone(moved, id), { raised });
 }
@@ -86,9 +96,11 @@ export function trainCleared(world: World, { train: id, block }: InputOf<'train-
   const train = trainNow(world, id);
   if (isInLimits(world.state, id, block) || !train.blocks.includes(block)) return done(world);
   if (train.picked.includes(block)) return done(giveBack(world, id, block));
-  if (train.blocks[0] === block) return done(world, { raised: [{ code: 'not-adjacent', about: [id, block], train: id }] });
+  if (train.blocks[0] === block)
+    return done(world, { raised: [{ code: 'not-adjacent', about: [id, block], train: id }] });
   const under = blocksUnder(world.railroad, spotsUnder(world.railroad, train));
-  if (under.includes(block)) return done(world, { raised: [{ code: 'still-under', about: [id, block], train: id }] });
+  if (under.includes(block))
+    return done(world, { raised: [{ code: 'still-under', about: [id, block], train: id }] });
   return done(giveBack(world, id, block));
 }
 
@@ -104,7 +116,10 @@ export function trainStopped(world: World, { train: id }: InputOf<'train-stopped
 }
 
 /** The leg of its authority whose far end this place is: the next such from where it was, else any. */
-function legEndingAt({ authority }: InForce, spot: { readonly edge: string; readonly toward: string }): number {
+function legEndingAt(
+  { authority }: InForce,
+  spot: { readonly edge: string; readonly toward: string },
+): number {
   const ends = (index: number): boolean => {
     const last = authority.legs[index]?.spots.at(-1);
     return last?.edge === spot.edge && last.toward === spot.toward;
@@ -113,15 +128,24 @@ function legEndingAt({ authority }: InForce, spot: { readonly edge: string; read
   return indexes.find((index) => index >= authority.at) ?? indexes.at(-1) ?? -1;
 }
 
-function keepOrAnnul(world: World, id: TrainId, spot: { readonly edge: string; readonly toward: string }, under: readonly BlockId[]): World {
+function keepOrAnnul(
+  world: World,
+  id: TrainId,
+  spot: { readonly edge: string; readonly toward: string },
+  under: readonly BlockId[],
+): World {
   const held = authorityOf(world.state, id);
   if (held === null) return world;
   if (held.authority.kind === 'limits')
-    return under.every((block) => held.authority.blocks.includes(block)) ? world : setAuthorityState(world, held.id, 'annul');
+    return under.every((block) => held.authority.blocks.includes(block))
+      ? world
+      : setAuthorityState(world, held.id, 'annul');
   const at = legEndingAt(held, spot);
   if (at < 0) return setAuthorityState(world, held.id, 'annul');
   const moved = withRecord(world, 'authorities', held.id, { at });
-  return at > 0 && held.authority.state === 'acknowledged' ? setAuthorityState(moved, held.id, 'enter') : moved;
+  return at > 0 && held.authority.state === 'acknowledged'
+    ? setAuthorityState(moved, held.id, 'enter')
+    : moved;
 }
 
 export function trainAt(world: World, { train: id, edge, toward }: InputOf<'train-at'>): Done {
@@ -153,8 +177,14 @@ export function trainAt(world: World, { train: id, edge, toward }: InputOf<'trai
       next = withRecord(next, 'blocks', block, { train: id, cab });
     }
   next = fulfilIfDone(keepOrAnnul(next, id, { edge, toward }, blocks), id);
-  const raised: Raised[] = foreign.map((block) => ({ code: 'entered-unauthorised', about: [id, block], train: id }));
-  const wrong = blocks.filter((block) => !foreign.includes(block)).flatMap((block) => wrongFeed(next, block, id));
+  const raised: Raised[] = foreign.map((block) => ({
+    code: 'entered-unauthorised',
+    about: [id, block],
+    train: id,
+  }));
+  const wrong = blocks
+    .filter((block) => !foreign.includes(block))
+    .flatMap((block) => wrongFeed(next, block, id));
   return done(next, { raised: [...raised, ...wrong], disputed: foreign });
 }
 

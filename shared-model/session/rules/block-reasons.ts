@@ -2,13 +2,7 @@
 import type { BlockId, NodeId, ThrottleId, TrainId } from '../../ids.ts';
 import { REFUSAL_CODES, type Refusal } from '../../refusal.ts';
 import { authoritiesInForce, legsAhead } from '../facts/authorities.ts';
-import {
-  isWiredFor,
-  liveSectionsBehind,
-  ownToggle,
-  parentsOf,
-  straightThrottle,
-} from '../facts/feed.ts';
+import { isWiredFor, liveSectionsBehind, ownToggle, parentsOf, straightThrottle } from '../facts/feed.ts';
 import { phaseFact, supplyOf } from '../facts/phase.ts';
 import { cutsIn, placedTrains, trainsIn } from '../facts/standing.ts';
 import { heldParents } from '../facts/parents.ts';
@@ -28,21 +22,32 @@ export interface BlockWish {
   readonly ownTail: boolean;
 }
 
-export const isTagged = ({ state }: World, thing: string): boolean => state.tags.some((tag) => tag.thing === thing);
+export const isTagged = ({ state }: World, thing: string): boolean =>
+  state.tags.some((tag) => tag.thing === thing);
 
 /** Tags on a block, on its own selector unless that stands at the cab, and on its own toggle unless that is on. */
 function tags(world: World, block: BlockId, cab: ThrottleId): readonly Refusal[] {
   const source = world.railroad.blocks.get(block)?.source;
   const things: string[] = [block];
-  if (source !== undefined && 'selector' in source && world.state.selectors[source.selector]?.position !== cab)
+  if (
+    source !== undefined &&
+    'selector' in source &&
+    world.state.selectors[source.selector]?.position !== cab
+  )
     things.push(source.selector);
   if (source !== undefined && 'toggle' in source && world.state.toggles[source.toggle]?.on !== true)
     things.push(source.toggle);
-  return things.filter((thing) => isTagged(world, thing)).map((thing) => refusal(world, 'out-of-service', [thing]));
+  return things
+    .filter((thing) => isTagged(world, thing))
+    .map((thing) => refusal(world, 'out-of-service', [thing]));
 }
 
 /** Trains (other than this one) that have a block pledged or lined by an authority in force, with its cab. */
-function pledgedTo(world: World, block: BlockId, train: TrainId): readonly { readonly train: TrainId; readonly cab: ThrottleId | null }[] {
+function pledgedTo(
+  world: World,
+  block: BlockId,
+  train: TrainId,
+): readonly { readonly train: TrainId; readonly cab: ThrottleId | null }[] {
   return authoritiesInForce(world.state)
     .filter(({ authority }) => authority.train !== train)
     .flatMap(({ authority }) => {
@@ -56,23 +61,36 @@ function pledgedTo(world: World, block: BlockId, train: TrainId): readonly { rea
     });
 }
 
-function ownership(world: World, wish: Pick<BlockWish, 'block' | 'train' | 'joining' | 'ownTail'>): readonly Refusal[] {
+function ownership(
+  world: World,
+  wish: Pick<BlockWish, 'block' | 'train' | 'joining' | 'ownTail'>,
+): readonly Refusal[] {
   const { block, train } = wish;
   const here = trainsIn(world, block);
   const occupants: readonly string[] = [...here.filter((other) => other !== train), ...cutsIn(world, block)];
   const occupied = occupants
     .filter((other) => other !== wish.joining)
     .map((other) => refusal(world, 'block-occupied', [block, other]));
-  const own = wish.ownTail ? [refusal(world, 'block-occupied', [block, train], 'Its own tail will still be there.')] : [];
+  const own = wish.ownTail
+    ? [refusal(world, 'block-occupied', [block, train], 'Its own tail will still be there.')]
+    : [];
   const owned = pledgedTo(world, block, train)
     .filter((owner) => !here.includes(owner.train))
-    .map((owner) => refusal(world, 'block-owned', [block, owner.train, ...(owner.cab === null ? [] : [owner.cab])]));
-  const disputed = world.state.blocks[block]?.state === 'disputed' ? [refusal(world, 'block-disputed', [block])] : [];
+    .map((owner) =>
+      refusal(world, 'block-owned', [block, owner.train, ...(owner.cab === null ? [] : [owner.cab])]),
+    );
+  const disputed =
+    world.state.blocks[block]?.state === 'disputed' ? [refusal(world, 'block-disputed', [block])] : [];
   return [...occupied, ...own, ...owned, ...disputed];
 }
 
 /** Reasons of the feed: the dial has no such position, or the wire goes straight to another throttle. */
-export function feedReasons(world: World, block: BlockId, cab: ThrottleId, gap: NodeId | null): readonly Refusal[] {
+export function feedReasons(
+  world: World,
+  block: BlockId,
+  cab: ThrottleId,
+  gap: NodeId | null,
+): readonly Refusal[] {
   const straight = straightThrottle(world.railroad, block);
   if (straight === null)
     return isWiredFor(world.railroad, block, cab) ? [] : [refusal(world, 'cab-not-wired', [block, cab])];
@@ -102,7 +120,12 @@ function liveSections(world: World, block: BlockId, train: TrainId): readonly Re
 }
 
 /** Reasons about a parent of a section: tags, trains and owners in it, disputes and sections that are on; they name the parent. */
-export function parentReasons(world: World, parent: BlockId, train: TrainId, cab: ThrottleId): readonly Refusal[] {
+export function parentReasons(
+  world: World,
+  parent: BlockId,
+  train: TrainId,
+  cab: ThrottleId,
+): readonly Refusal[] {
   return [
     ...tags(world, parent, cab),
     ...ownership(world, { block: parent, train, joining: undefined, ownTail: false }),
@@ -125,6 +148,8 @@ export function blockReasons(world: World, wish: BlockWish): readonly Refusal[] 
     ...feedReasons(world, wish.block, wish.cab, wish.gap),
     ...changeOfCab(world, wish),
     ...liveSections(world, wish.block, wish.train),
-    ...parentsOf(world.railroad, wish.block).flatMap((parent) => parentReasons(world, parent, wish.train, wish.cab)),
+    ...parentsOf(world.railroad, wish.block).flatMap((parent) =>
+      parentReasons(world, parent, wish.train, wish.cab),
+    ),
   ]);
 }

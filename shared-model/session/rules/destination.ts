@@ -20,7 +20,10 @@ export function targetsOf({ railroad }: World, to: string): readonly Target[] {
     return [{ block: to, routes: (from, options) => routesToBlock(railroad, from, to as BlockId, options) }];
   if (railroad.edges.has(to as EdgeId))
     return [
-      { block: blockOf(to as EdgeId), routes: (from, options) => routesToEdge(railroad, from, to as EdgeId, options) },
+      {
+        block: blockOf(to as EdgeId),
+        routes: (from, options) => routesToEdge(railroad, from, to as EdgeId, options),
+      },
     ];
   const place = railroad.document.places.find((other) => other.id === to);
   return (place?.at ?? []).map(({ edge, toward }) => ({
@@ -32,7 +35,10 @@ export function targetsOf({ railroad }: World, to: string): readonly Target[] {
 /** Where the next request of a train starts: the end of its authority, else its head; null while its place is unknown. */
 export function startOf(world: World, train: TrainId): Spot | null {
   const legs = authorityOf(world.state, train)?.authority.legs ?? [];
-  const end = [...legs].reverse().find((leg) => leg.spots.length > 0)?.spots.at(-1);
+  const end = [...legs]
+    .reverse()
+    .find((leg) => leg.spots.length > 0)
+    ?.spots.at(-1);
   return end ?? world.state.trains[train]?.trail[0] ?? null;
 }
 

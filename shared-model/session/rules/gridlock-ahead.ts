@@ -31,7 +31,9 @@ function seen(world: World, id: TrainId, train: TrainNow, trail: Trail): LookAhe
 function situation(world: World, moving: MoveCase | null): LookAheadSituation {
   const trains = placedTrains(world).map(([id, train]) => {
     const trail =
-      moving?.train === id ? [...[...spotsAhead(moving)].reverse(), ...train.trail] : trailAtEnd(world, id, train);
+      moving?.train === id
+        ? [...[...spotsAhead(moving)].reverse(), ...train.trail]
+        : trailAtEnd(world, id, train);
     return seen(world, id, train, trail);
   });
   return { trains, cuts: Object.values(world.state.cuts).flatMap((cut) => cut.blocks) };

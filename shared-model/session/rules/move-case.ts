@@ -24,7 +24,11 @@ export interface MoveCase {
 }
 
 /** The turnouts passed along spots, `before` being the spot from which the first is entered. */
-export function turnoutsAlong(railroad: Railroad, before: Spot, spots: readonly Spot[]): readonly LegTurnout[] {
+export function turnoutsAlong(
+  railroad: Railroad,
+  before: Spot,
+  spots: readonly Spot[],
+): readonly LegTurnout[] {
   const turnouts: LegTurnout[] = [];
   let from = before;
   for (const spot of spots) {
@@ -62,7 +66,13 @@ export function legsOfRoute(world: World, train: TrainId, route: Route, cab: Thr
     cab,
     entered.map(({ block }) => block),
   );
-  const leg = (block: BlockId, gap: NodeId | null, spots: readonly Spot[], before: Spot | undefined, on: ThrottleId): Leg => ({
+  const leg = (
+    block: BlockId,
+    gap: NodeId | null,
+    spots: readonly Spot[],
+    before: Spot | undefined,
+    on: ThrottleId,
+  ): Leg => ({
     block,
     gap,
     spots,
@@ -84,7 +94,11 @@ export function moveCase(
   world: World,
   train: TrainId,
   route: Route,
-  wish: { readonly joining?: string | undefined; readonly together?: readonly TrainId[] | undefined; readonly overhang?: boolean | undefined },
+  wish: {
+    readonly joining?: string | undefined;
+    readonly together?: readonly TrainId[] | undefined;
+    readonly overhang?: boolean | undefined;
+  },
 ): MoveCase {
   const cab = world.state.trains[train]?.cab;
   if (cab === null || cab === undefined) throw new Error(`${train} has no cab`);
@@ -96,7 +110,10 @@ export function moveCase(
   const extended =
     last === undefined || rest === undefined
       ? ahead
-      : [...ahead.slice(0, -1), { ...last, spots: [...last.spots, ...rest.spots], turnouts: [...last.turnouts, ...rest.turnouts] }];
+      : [
+          ...ahead.slice(0, -1),
+          { ...last, spots: [...last.spots, ...rest.spots], turnouts: [...last.turnouts, ...rest.turnouts] },
+        ];
   return {
     train,
     cab,

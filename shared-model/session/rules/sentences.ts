@@ -15,7 +15,9 @@ export function called(world: World, id: string): string {
   const { document } = railroad;
   const selector = document.selectors.find((other) => other.id === id);
   if (selector !== undefined) return `selector ${selector.name}`;
-  const named = [...document.toggles, ...document.supplies, ...document.places].find((other) => other.id === id);
+  const named = [...document.toggles, ...document.supplies, ...document.places].find(
+    (other) => other.id === id,
+  );
   if (named !== undefined) return named.name;
   const node = document.nodes.find((other) => other.id === id);
   if (node !== undefined) return `${node.kind} ${id}`;
@@ -23,7 +25,8 @@ export function called(world: World, id: string): string {
 }
 
 const REFUSED: Record<RefusalCode, (name: (index: number) => string) => string> = {
-  'not-now': (name) => (name(0) === '' ? 'The session does not take that now.' : `${name(0)} is not ready for that.`),
+  'not-now': (name) =>
+    name(0) === '' ? 'The session does not take that now.' : `${name(0)} is not ready for that.`,
   'no-route': (name) => `No track leads ${name(0)} to ${name(1)} in its facing.`,
   'out-of-service': (name) => `${name(0)} is tagged out of service.`,
   'block-occupied': (name) => `${name(0)} is occupied by ${name(1)}.`,
@@ -33,10 +36,12 @@ const REFUSED: Record<RefusalCode, (name: (index: number) => string) => string> 
   'hand-off-needed': (name) => `${name(0)} is wired straight to ${name(1)}: agree a hand-off first.`,
   'unphased-gap': (name) => `Across ${name(0)}, ${name(1)} and ${name(2)} are not in phase.`,
   'phase-unknown': (name) => `Across ${name(0)}, no valid phase check speaks for ${name(1)} and ${name(2)}.`,
-  'section-live': (name) => `${name(1)} stands in a section that is switched on by ${name(0)} and would run too.`,
+  'section-live': (name) =>
+    `${name(1)} stands in a section that is switched on by ${name(0)} and would run too.`,
   'turnout-locked': (name) => `${name(0)} is locked.`,
   'crossing-taken': (name) => `The other way over ${name(0)} is taken.`,
-  'second-train-live': (name) => `${name(1)} stands on track that this cab feeds by ${name(0)} and would start too.`,
+  'second-train-live': (name) =>
+    `${name(1)} stands on track that this cab feeds by ${name(0)} and would start too.`,
   'train-too-long': (name) => `${name(0)} does not fit into ${name(1)}.`,
   overload: (name) => `${name(0)} would carry more current than it is rated for.`,
   'gridlock-ahead': () => 'After this move the trains would lock each other: somebody would have to back up.',
@@ -53,7 +58,8 @@ const RAISED: Record<AlarmCode, (name: (index: number) => string) => string> = {
   'turnout-moved': (name) => `${name(0)} moved under a lock.`,
   'second-train': (name) => `By ${name(0)}, ${name(1)} runs with another train's cab.`,
   bridging: (name) => `A train stands across ${name(0)} between two throttles.`,
-  'unphased-ahead': (name) => `An authority leads over ${name(0)}, and ${name(1)} and ${name(2)} are no longer in phase.`,
+  'unphased-ahead': (name) =>
+    `An authority leads over ${name(0)}, and ${name(1)} and ${name(2)} are no longer in phase.`,
   breaker: (name) => `The breaker of ${name(0)} tripped: its blocks are dead.`,
   'off-the-rails': (name) => `${name(0)} is off the rails.`,
 };

@@ -12,14 +12,24 @@ export interface WayRound {
 }
 
 /** The ways to turn a dial from one position to another with the positions strictly between: one with end stops, two without. */
-export function waysRound(positions: readonly Position[], from: Position, to: Position, stops: boolean): readonly WayRound[] {
+export function waysRound(
+  positions: readonly Position[],
+  from: Position,
+  to: Position,
+  stops: boolean,
+): readonly WayRound[] {
   const start = positions.indexOf(from);
   const end = positions.indexOf(to);
   if (start < 0 || end < 0 || start === end) return [];
   const up: Position[] = [];
-  for (let at = (start + 1) % positions.length; at !== end; at = (at + 1) % positions.length) up.push(positions[at] ?? null);
+  for (let at = (start + 1) % positions.length; at !== end; at = (at + 1) % positions.length)
+    up.push(positions[at] ?? null);
   const down: Position[] = [];
-  for (let at = (start - 1 + positions.length) % positions.length; at !== end; at = (at - 1 + positions.length) % positions.length)
+  for (
+    let at = (start - 1 + positions.length) % positions.length;
+    at !== end;
+    at = (at - 1 + positions.length) % positions.length
+  )
     down.push(positions[at] ?? null);
   const ways: readonly WayRound[] = [
     { direction: 'up', over: up },
@@ -41,17 +51,26 @@ export function liveCabOn({ state }: World, way: WayRound, from: Position): Thro
 /** Whether passing over a live position matters: a train stands across a gap of the block, or the contacts overlap and a train is in it. */
 function mattersHere(world: World, selector: SelectorId, blocks: readonly BlockId[]): boolean {
   const across = placedTrains(world).some(([, train]) =>
-    gapsAcross(world.railroad, train).some(({ ahead, behind }) => blocks.includes(ahead) || blocks.includes(behind)),
+    gapsAcross(world.railroad, train).some(
+      ({ ahead, behind }) => blocks.includes(ahead) || blocks.includes(behind),
+    ),
   );
   const overlapping = world.railroad.selectors.get(selector)?.contacts === 'make-before-break';
   return across || (overlapping && blocks.some((block) => trainsIn(world, block).length > 0));
 }
 
 /** The cab whose live position every way round would pass over (the first passed going up the list); null where it does not matter or one way is free. */
-export function sweptCab(world: World, id: SelectorId, to: ThrottleId, blocks: readonly BlockId[]): ThrottleId | null {
+export function sweptCab(
+  world: World,
+  id: SelectorId,
+  to: ThrottleId,
+  blocks: readonly BlockId[],
+): ThrottleId | null {
   const selector = world.railroad.selectors.get(id);
   const from = world.state.selectors[id]?.position ?? 'off';
   if (selector === undefined || !mattersHere(world, id, blocks)) return null;
-  const cabs = waysRound(selector.positions, from, to, selector.stops).map((way) => liveCabOn(world, way, from));
+  const cabs = waysRound(selector.positions, from, to, selector.stops).map((way) =>
+    liveCabOn(world, way, from),
+  );
   return cabs.length > 0 && cabs.every((cab) => cab !== null) ? (cabs[0] ?? null) : null;
 }

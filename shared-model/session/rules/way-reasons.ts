@@ -36,7 +36,12 @@ function liesOver(world: World, parked: CutNow, node: NodeId): boolean {
 }
 
 /** Turnouts and insulated crossings of a way, in the order of passing. */
-export function wayReasons(world: World, train: TrainId, head: Spot | undefined, spots: readonly Spot[]): readonly Refusal[] {
+export function wayReasons(
+  world: World,
+  train: TrainId,
+  head: Spot | undefined,
+  spots: readonly Spot[],
+): readonly Refusal[] {
   const way = head === undefined ? spots : [head, ...spots];
   const first = way[0];
   if (first === undefined) return [];
@@ -47,7 +52,9 @@ export function wayReasons(world: World, train: TrainId, head: Spot | undefined,
     const reasons = turnout === undefined ? [] : turnoutReasons(world, train, turnout);
     const crossing = world.railroad.nodes.get(node);
     if (crossing?.kind !== 'crossing' || !crossing.insulated) return reasons;
-    const taken = waysOver(crossing, way).some((over) => crossingTakers(world, crossing, over, train).length > 0);
+    const taken = waysOver(crossing, way).some(
+      (over) => crossingTakers(world, crossing, over, train).length > 0,
+    );
     return taken ? [...reasons, refusal(world, 'crossing-taken', [node])] : reasons;
   });
 }
@@ -61,7 +68,12 @@ export function tagReasons(world: World, train: TrainId, cabs: readonly Throttle
 }
 
 /** Other trains on track that these cabs feed now: they would start too. */
-export function liveTrains(world: World, train: TrainId, together: readonly TrainId[], cabs: readonly ThrottleId[]): readonly Refusal[] {
+export function liveTrains(
+  world: World,
+  train: TrainId,
+  together: readonly TrainId[],
+  cabs: readonly ThrottleId[],
+): readonly Refusal[] {
   return cabs.flatMap((cab) =>
     placedTrains(world)
       .filter(([id]) => id !== train && !together.includes(id))
@@ -84,8 +96,12 @@ export function loads(
   const { railroad, state } = world;
   const ampsOf = (id: TrainId): number => state.trains[id]?.amps ?? 0;
   const sum = (ids: readonly TrainId[]): number => unique(ids).reduce((amps, id) => amps + ampsOf(id), 0);
-  const throttles = cabs.filter((cab) => sum([train, ...together]) > (railroad.throttles.get(cab)?.maxAmps ?? Infinity));
-  const contacts = selectors.filter((id) => ampsOf(train) > (railroad.selectors.get(id)?.contactAmps ?? Infinity));
+  const throttles = cabs.filter(
+    (cab) => sum([train, ...together]) > (railroad.throttles.get(cab)?.maxAmps ?? Infinity),
+  );
+  const contacts = selectors.filter(
+    (id) => ampsOf(train) > (railroad.selectors.get(id)?.contactAmps ?? Infinity),
+  );
   const supplies = unique(cabs.map((cab) => supplyOf(world, cab))).filter((id) => {
     const supply = railroad.document.supplies.find((other) => other.id === id);
     const running = authoritiesInForce(state)
@@ -105,11 +121,18 @@ export function tooLong(world: World, moving: MoveCase): readonly Refusal[] {
   const last = moving.legs.at(-1) ?? moving.here;
   if (train === undefined || last === null || moving.overhang) return [];
   const way = [...spotsAhead(moving)].reverse();
-  const under = blocksUnder(world.railroad, spotsUnder(world.railroad, { trail: [...way, ...train.trail], length: train.length }));
-  return under.some((block) => block !== last.block) ? [refusal(world, 'train-too-long', [moving.train, last.block])] : [];
+  const under = blocksUnder(
+    world.railroad,
+    spotsUnder(world.railroad, { trail: [...way, ...train.trail], length: train.length }),
+  );
+  return under.some((block) => block !== last.block)
+    ? [refusal(world, 'train-too-long', [moving.train, last.block])]
+    : [];
 }
 
 /** The selectors at the roots of these legs, each once. */
 export function selectorsAlong(world: World, moving: MoveCase): readonly SelectorId[] {
-  return unique(moving.legs.map((leg) => rootSelector(world.railroad, leg.block)).filter((id) => id !== null));
+  return unique(
+    moving.legs.map((leg) => rootSelector(world.railroad, leg.block)).filter((id) => id !== null),
+  );
 }
