@@ -2,7 +2,7 @@
 import type { Railroad } from '../../shared-model/railroad/railroad.ts';
 import type { BoardLayout } from './board-layout.ts';
 import { BoardName } from './board-name.tsx';
-import type { BoardView } from './board-view.ts';
+import type { BoardMark, BoardView } from './board-view.ts';
 import type { PlacedLabel } from './label-places.ts';
 import { placeKey } from './label-wishes.ts';
 
@@ -14,10 +14,24 @@ interface BoardNamesProps {
   readonly hatch: string;
 }
 
+/** A turnout whose name found no free spot is named over its ring, whatever lies there, while the next act is about it. */
+function overSpot(layout: BoardLayout, id: string): Pick<PlacedLabel, 'middle' | 'words'> | undefined {
+  const spot = [...layout.turnouts, ...layout.crossings].find(({ node }) => node.id === id);
+  if (spot === undefined) return undefined;
+  const [x, y] = spot.at;
+  return { middle: [x, y - layout.sizes.capsule / 2 - layout.sizes.line / 2 - 5], words: id };
+}
+
 export function BoardNames({ railroad, layout, view, beside, hatch }: BoardNamesProps) {
   const letterPx = layout.sizes.letter;
-  const at = ({ middle: [x, y], words }: PlacedLabel) => ({ x, y, words, letterPx, hatch });
-  const barred = new Set<string>(view.barred.map(({ id }) => id));
+  const at = ({ middle: [x, y], words }: Pick<PlacedLabel, 'middle' | 'words'>) => ({
+    x,
+    y,
+    words,
+    letterPx,
+    hatch,
+  });
+  const barred = new Map<string, BoardMark | null>(view.barred.map(({ id, mark }) => [id, mark]));
   return (
     // biome-ignore lint/a11y/noAriaHiddenOnFocusable: a group of an SVG takes no focus; what is named here says its name itself
     <g aria-hidden="true">
@@ -26,7 +40,7 @@ export function BoardNames({ railroad, layout, view, beside, hatch }: BoardNames
         return label === undefined ? null : <BoardName key={id} kind="place" {...at(label)} />;
       })}
       {view.turnouts.map(({ id, presumed, next, mark }) => {
-        const label = layout.names.get(id);
+        const label = layout.names.get(id) ?? (next ? overSpot(layout, id) : undefined);
         return label === undefined ? null : (
           <BoardName key={id} kind="turnout" {...at(label)} presumed={presumed} next={next} mark={mark} />
         );
@@ -46,7 +60,12 @@ export function BoardNames({ railroad, layout, view, beside, hatch }: BoardNames
         );
       })}
       {[...beside.values()].map((label) => (
-        <BoardName key={label.key} kind={barred.has(label.key) ? 'barred' : 'train'} {...at(label)} />
+        <BoardName
+          key={label.key}
+          kind={barred.has(label.key) ? 'barred' : 'train'}
+          {...at(label)}
+          mark={barred.get(label.key) ?? null}
+        />
       ))}
     </g>
   );

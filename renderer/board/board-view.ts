@@ -18,7 +18,7 @@ export type BoardMark = 'refused' | 'book' | 'act' | 'danger';
 export interface BoardOptions {
   /** Gaps that must not be crossed now, and why in a few words. */
   readonly barredGaps?: ReadonlyMap<NodeId, string>;
-  /** By the id of a block, turnout or train. */
+  /** By the id of a block, turnout, gap or train. */
   readonly marks?: ReadonlyMap<string, BoardMark>;
   /** What the next act is about: blocks and turnouts. */
   readonly next?: ReadonlySet<string>;
@@ -75,6 +75,7 @@ export interface TrainView {
 export interface BarredGap {
   readonly id: NodeId;
   readonly why: string;
+  readonly mark: BoardMark | null;
 }
 
 export interface BoardView {
@@ -171,9 +172,18 @@ export function boardView(railroad: Railroad, state: SessionState, options: Boar
       mark: options.marks?.get(id) ?? null,
     }),
   );
-  const barred = [...(options.barredGaps ?? [])].map(([id, why]): BarredGap => ({ id, why }));
+  const barred = railroad.document.nodes
+    .filter(({ kind }) => kind === 'gap')
+    .flatMap(({ id }): readonly BarredGap[] => {
+      const mark = options.marks?.get(id) ?? null;
+      const why = options.barredGaps?.get(id) ?? (mark === null ? undefined : BRIDGED);
+      return why === undefined ? [] : [{ id, why, mark }];
+    });
   return { blocks, turnouts, trains: [...cuts, ...trains], barred };
 }
+
+/** What is said at a gap with an alarm of its own that is not barred for another reason. */
+const BRIDGED = 'bridged';
 
 /** Whether two views say the same, field by field: then what is drawn of them need not be drawn again. */
 export function sameView<View extends object>(one: View, other: View): boolean {
