@@ -36,6 +36,25 @@ const second = (args: readonly string[]): string => args[1] ?? '';
 
 const SUBCOMMANDS: readonly Subcommand[] = [
   {
+    usage: 'check <railroad>',
+    says: 'the audit of a railroad file, and how far each block reaches',
+    act: async (args) => (await import('./check.ts')).check(first(args)),
+  },
+  {
+    usage: 'route <railroad>',
+    says: 'the ways of a train to a block, and what they need set',
+    options: [
+      ['--train-at <edge:toward>', 'where its head is, at that end of the edge'],
+      ['--to <block>', 'where to'],
+      ['--cab <throttle>', 'say how the selectors have to stand, and what would refuse the way to it'],
+      ['--avoid <blocks>', 'not to be entered, parted by commas'],
+      ['--reversals <number>', 'how often it may change its facing (0)'],
+      ['--alternatives <number>', 'how many ways, the best first (1)'],
+      ['--train-length <mm>', 'so much has to be clear of a turnout before a reversal (0)'],
+    ],
+    act: async (args, options) => (await import('./route.ts')).route(first(args), options),
+  },
+  {
     usage: 'phase',
     says: 'the verdict of a phase check between two supplies',
     options: [

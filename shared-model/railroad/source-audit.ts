@@ -89,7 +89,8 @@ function circleFrom(railroad: Railroad, start: BlockId): readonly BlockId[] | un
   }
 }
 
-function feedLoops(railroad: Railroad): readonly Finding[] {
+/** `feed-loop` findings: toggles that feed each other in a circle. */
+export function feedLoops(railroad: Railroad): readonly Finding[] {
   const error = finding('feed-loop', 'error');
   const told = new Set<BlockId>();
   return railroad.document.blocks.flatMap(({ id }) => {
