@@ -18,6 +18,8 @@ export interface ConsoleState {
   readonly evening: FollowedEvening | null;
   /** False until it is known whether there is an evening. */
   readonly eveningKnown: boolean;
+  /** What went wrong when the host was greeted or the evening read, in words; null when nothing did. */
+  readonly problem: string | null;
 }
 
 export interface ConsoleStore {
@@ -42,6 +44,7 @@ export function consoleStore(connection: ConsoleConnection, now: () => number): 
     settings: userSettings.parse({}),
     evening: null,
     eveningKnown: false,
+    problem: null,
   };
   const listeners = new Set<() => void>();
   const change = (part: Partial<ConsoleState>) => {
@@ -51,7 +54,7 @@ export function consoleStore(connection: ConsoleConnection, now: () => number): 
 
   const readEvening = async () => {
     const answer = await connection.call('evening.read', {});
-    if (!answer.ok) return;
+    if (!answer.ok) return change({ problem: answer.problem.says, eveningKnown: true });
     change({
       evening: answer.value === null ? null : followEvening(answer.value, now()),
       eveningKnown: true,
@@ -65,7 +68,8 @@ export function consoleStore(connection: ConsoleConnection, now: () => number): 
   };
   const greet = async () => {
     const hello = await connection.call('hello', {});
-    if (hello.ok) change({ hello: hello.value, settings: hello.value.settings });
+    if (hello.ok) change({ hello: hello.value, settings: hello.value.settings, problem: null });
+    else change({ problem: hello.problem.says });
     await readEvening();
   };
 

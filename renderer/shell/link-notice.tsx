@@ -1,4 +1,4 @@
-/** Says when the host does not answer: what that means for what is on the screen and for what is pressed. */
+/** Says when the host does not answer, or not as it should: what that means for what is pressed. */
 import { useConsole } from '../console/use-console.tsx';
 import { Hatch } from '../parts/hatch.tsx';
 
@@ -9,14 +9,16 @@ const WORDS = {
 
 export function LinkNotice() {
   const link = useConsole((state) => state.link);
+  const problem = useConsole((state) => state.problem);
+  const says = link === 'open' ? problem : WORDS[link];
   return (
     <div role="status" className="link-notice">
-      {link === 'open' ? null : (
+      {says === null ? null : (
         <>
           <span className="link-notice-hatch">
             <Hatch />
           </span>
-          {WORDS[link]}
+          {says}
         </>
       )}
     </div>

@@ -25,7 +25,8 @@ export function Shell() {
         </nav>
         <LinkNotice />
       </header>
-      <main className="shell-screen" aria-label={current.name}>
+      <main className="shell-screen">
+        <h1 className="unseen">{current.name}</h1>
         {known ? (
           <ErrorBoundary key={current.path} where={current.name}>
             <Suspense fallback={null}>

@@ -168,6 +168,15 @@ describe('the store', () => {
     expect(store.get()).toMatchObject({ link: 'lost', evening: { id: 'e1' } });
   });
 
+  it('says what the host answered when it could not be greeted', async () => {
+    const { connection } = connectionDouble();
+    const says = 'The log is from a newer program.';
+    const refusing = { ...connection, call: async () => ({ ok: false, problem: { kind: 'fault', says } }) };
+    const store = consoleStore(refusing as unknown as ConsoleConnection, () => 0);
+    await settled();
+    expect(store.get()).toMatchObject({ problem: says, eveningKnown: true, evening: null });
+  });
+
   it('knows when there is no evening', async () => {
     const { connection, setEvening } = connectionDouble();
     setEvening(null);
