@@ -1,0 +1,100 @@
+/** The verdict of a phase check in words and as a drawing, its remedy, what it would drive, and the act that keeps it. */
+import { useState } from 'react';
+import { voltsText } from '../../shared-model/power/figures.ts';
+import { type PhaseAnswer, toleranceText } from '../../shared-model/power/phase.ts';
+import type { Supply } from '../../shared-model/railroad/document.ts';
+import { useConsoleStore } from '../console/use-console.tsx';
+import { Act } from '../parts/act.tsx';
+import { Hatch } from '../parts/hatch.tsx';
+import { Table } from '../parts/table.tsx';
+import { BridgeTable } from './bridge-table.tsx';
+import { CautionList } from './caution-list.tsx';
+import { type Readings, recordedOtherwise } from './guided-draft.ts';
+import { PhasorDrawing } from './phasor-drawing.tsx';
+import type { Power } from './use-power.ts';
+
+interface GuidedVerdictProps {
+  readonly power: Power;
+  readonly a: Supply;
+  readonly b: Supply;
+  readonly readings: Readings;
+  readonly answer: PhaseAnswer;
+  /** It is on record now. */
+  readonly onKept: () => void;
+}
+
+function angleWords({ from, to }: PhaseAnswer['degrees']): string {
+  return from === null || to === null ? 'none fits' : `${from.toFixed(1)}° to ${to.toFixed(1)}°`;
+}
+
+export function GuidedVerdict({ power, a, b, readings, answer, onKept }: GuidedVerdictProps) {
+  const store = useConsoleStore();
+  const [trouble, setTrouble] = useState<string | null>(null);
+  const bad = answer.verdict !== 'in-phase';
+  const otherwise = power.state === null ? null : recordedOtherwise(readings, answer);
+  const keep = async () => {
+    const { voltsA, voltsB, voltsAcross } = readings;
+    const check = { a: a.id, b: b.id, voltsA, voltsB, voltsAcross };
+    if (power.state === null) {
+      const problem = await power.keepCheck({ ...check, tolerancePercent: readings.tolerancePercent });
+      setTrouble(problem);
+      if (problem === null) onKept();
+      return;
+    }
+    const sent = await store.send([{ input: { do: 'phase-measured', ...check } }]);
+    const refused = sent.ok ? sent.value.refused : null;
+    const problem = sent.ok
+      ? (refused?.reasons.map(({ says }) => says).join(' ') ?? null)
+      : sent.problem.says;
+    setTrouble(problem);
+    if (problem === null) onKept();
+  };
+  return (
+    <div className="power-stack">
+      <div className="verdict" role="status">
+        {bad ? (
+          <span className="verdict-hatch">
+            <Hatch />
+          </span>
+        ) : null}
+        <div className="power-stack">
+          <p className="verdict-words">{answer.says}</p>
+          {answer.remedy === '' ? null : <p>{answer.remedy}</p>}
+        </div>
+      </div>
+      <div className="verdict-figures">
+        <PhasorDrawing readings={readings} degrees={answer.degrees} names={[a.name, b.name]} />
+        <Table
+          caption="The readings"
+          columns={[{ name: 'What' }, { name: 'Figure', figures: true }]}
+          rows={[
+            { key: 'a', cells: [`A, ${a.name}`, voltsText(readings.voltsA)] },
+            { key: 'b', cells: [`B, ${b.name}`, voltsText(readings.voltsB)] },
+            { key: 'across', cells: ['Across', voltsText(readings.voltsAcross)] },
+            { key: 'angle', cells: ['Angles that fit', angleWords(answer.degrees)] },
+          ]}
+        />
+      </div>
+      <p className="fine quiet">
+        By the law of cosines for sine waves, {toleranceText(readings.tolerancePercent)}. Which of the two
+        leads cannot be told from such readings.
+      </p>
+      {answer.verdict === 'reversed' || answer.verdict === 'different-legs' ? (
+        <CautionList step="remedy" masterSwitch={power.railroad?.document.masterSwitch} />
+      ) : null}
+      {answer.verdict === 'inconsistent' ? null : (
+        <BridgeTable a={a} b={b} voltsAcross={readings.voltsAcross} />
+      )}
+      {otherwise === null ? (
+        <div>
+          <Act onPress={() => void keep()}>
+            {power.state === null ? 'Keep this check' : 'Put this check into the evening'}
+          </Act>
+        </div>
+      ) : (
+        <p role="alert">{otherwise}</p>
+      )}
+      {trouble === null ? null : <p role="alert">Not kept: {trouble}</p>}
+    </div>
+  );
+}
