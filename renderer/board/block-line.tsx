@@ -9,6 +9,8 @@ interface BlockLineProps {
   readonly view: BlockView;
   /** The `d` of its track. */
   readonly path: string;
+  /** The `d` of the band that can be pressed. */
+  readonly reach: string;
   readonly badges: readonly Point[];
   readonly badgePx: number;
   /** The `url(#…)` of the board's hatching. */
@@ -20,7 +22,7 @@ interface BlockLineProps {
 /** Units across a badge's drawing. */
 export const BADGE_UNITS = 26;
 
-function DrawnBlock({ view, path, badges, badgePx, hatch, isStop }: BlockLineProps) {
+function DrawnBlock({ view, path, reach, badges, badgePx, hatch, isStop }: BlockLineProps) {
   const { cabIndex, cabMark, state } = view;
   return (
     // biome-ignore lint/a11y/useSemanticElements: an SVG has no button element
@@ -34,7 +36,7 @@ function DrawnBlock({ view, path, badges, badgePx, hatch, isStop }: BlockLinePro
       aria-label={view.says}
       aria-disabled={!view.pressable}
     >
-      <path className="board-reach" d={path} />
+      <path className="board-reach" d={reach} />
       <path className="board-focus" d={path} />
       <path className="board-focus-inside" d={path} />
       {state === 'open' ? null : <path className="board-casing" d={path} />}

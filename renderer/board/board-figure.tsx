@@ -75,6 +75,7 @@ export function BoardFigure(props: BoardFigureProps) {
             key={block.id}
             view={block}
             path={paths.pathOf(block.id, positionOf)}
+            reach={paths.reachOf(block.id)}
             badges={uncoveredBadges(
               paths.badgesOf(block.id),
               trains.filter((train) => train.view.blocks.includes(block.id)),

@@ -15,6 +15,8 @@ interface BoardNameProps {
   readonly next?: boolean;
   readonly mark?: BoardMark | null;
   readonly hatch: string;
+  /** The thing that pressing the name opens, if it may be pressed. */
+  readonly opens?: string | undefined;
 }
 
 /** Half the height of the box round a marked name, and the width of its hatched end, in parts of the letter size. */
@@ -63,6 +65,7 @@ function DrawnName({ kind, words, x, y, letterPx, hatch, mark = null, ...now }: 
       data-kind={kind}
       data-owned={now.owned || undefined}
       data-next={now.next || undefined}
+      data-opens={now.opens}
     >
       {mark !== null || kind === 'barred' ? (
         <Marked x={x} y={y} half={half} letterPx={letterPx} hatch={hatch} mark={mark} />

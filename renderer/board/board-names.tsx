@@ -39,13 +39,21 @@ export function BoardNames({ railroad, layout, view, beside, hatch }: BoardNames
         const label = layout.names.get(placeKey(id));
         return label === undefined ? null : <BoardName key={id} kind="place" {...at(label)} />;
       })}
-      {view.turnouts.map(({ id, presumed, next, mark }) => {
+      {view.turnouts.map(({ id, presumed, next, mark, pressable }) => {
         const label = layout.names.get(id) ?? (next ? overSpot(layout, id) : undefined);
         return label === undefined ? null : (
-          <BoardName key={id} kind="turnout" {...at(label)} presumed={presumed} next={next} mark={mark} />
+          <BoardName
+            key={id}
+            kind="turnout"
+            {...at(label)}
+            presumed={presumed}
+            next={next}
+            mark={mark}
+            opens={pressable ? id : undefined}
+          />
         );
       })}
-      {view.blocks.map(({ id, state, presumed, next, mark }) => {
+      {view.blocks.map(({ id, state, presumed, next, mark, pressable }) => {
         const label = layout.names.get(id);
         return label === undefined ? null : (
           <BoardName
@@ -56,6 +64,7 @@ export function BoardNames({ railroad, layout, view, beside, hatch }: BoardNames
             presumed={presumed}
             next={next}
             mark={mark}
+            opens={pressable ? id : undefined}
           />
         );
       })}

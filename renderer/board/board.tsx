@@ -1,5 +1,14 @@
 /** The board: the railroad stretched out as its owner drew it, with what is known of it now. It is told what to show and what may be pressed. */
-import { type KeyboardEvent, type MouseEvent, useEffect, useId, useMemo, useRef, useState } from 'react';
+import {
+  type KeyboardEvent,
+  type MouseEvent,
+  useDeferredValue,
+  useEffect,
+  useId,
+  useMemo,
+  useRef,
+  useState,
+} from 'react';
 import type { Railroad } from '../../shared-model/railroad/railroad.ts';
 import { useLetterSizes } from '../theme/use-letter-sizes.ts';
 import { BoardFigure } from './board-figure.tsx';
@@ -9,10 +18,10 @@ import type { BoardView } from './board-view.ts';
 import { drawnTrains } from './moving-things.ts';
 import { following } from './projection.ts';
 import { SightButtons } from './sight-buttons.tsx';
-import { boardStops } from './stops.ts';
+import { boardStops, thingAt } from './stops.ts';
 import { trackDrawing } from './track-drawing.ts';
 import { useSight, useSize } from './use-sight.ts';
-import { DIRECTIONS, type Direction, nextStop } from './walk.ts';
+import { DIRECTIONS, type Direction, nextStop, UNIT } from './walk.ts';
 import './board.css';
 
 interface BoardProps {
@@ -41,6 +50,8 @@ export function Board({ railroad, view, label, onOpen, follow }: BoardProps) {
   const stops = useMemo(() => boardStops(railroad, layout), [railroad, layout]);
   const [stop, setStop] = useState<string | undefined>(undefined);
   const here = stops.find(({ id }) => id === stop)?.id ?? stops[0]?.id;
+  // The table is for reading at leisure: it may follow a moment later than the drawing.
+  const tableView = useDeferredValue(view);
   const hatch = useId();
   const trains = useMemo(() => drawnTrains(railroad, layout, view.trains), [railroad, layout, view.trains]);
 
@@ -55,19 +66,22 @@ export function Board({ railroad, view, label, onOpen, follow }: BoardProps) {
     const thing = [...view.blocks, ...view.turnouts].find((one) => one.id === id);
     if (thing?.pressable === true) onOpen?.(thing.id);
   };
-  const idUnder = (event: MouseEvent | KeyboardEvent): string | undefined =>
+  const focused = (event: KeyboardEvent | MouseEvent): string | undefined =>
     (event.target as Element).closest<SVGElement>('[role=button][data-id]')?.dataset.id;
+  const pressed = (event: MouseEvent<HTMLDivElement>): string | undefined => {
+    // A click without a pointer (a screen reader's) has no place, but a target.
+    if (event.detail === 0) return focused(event);
+    const opens = (event.target as Element).closest<SVGElement>('[data-opens]')?.dataset.opens;
+    const { left, top } = event.currentTarget.getBoundingClientRect();
+    const [panX, panY] = sight.pan;
+    return opens ?? thingAt(railroad, layout, [event.clientX - left - panX, event.clientY - top - panY]);
+  };
 
   const onKeyDown = (event: KeyboardEvent<HTMLDivElement>) => {
-    const id = idUnder(event);
+    const id = focused(event);
     if (id === undefined || event.ctrlKey || event.altKey || event.metaKey) return;
     if (isDirection(event.key) && event.shiftKey) {
-      acts.step(
-        { ArrowRight: [1, 0], ArrowLeft: [-1, 0], ArrowDown: [0, 1], ArrowUp: [0, -1] }[event.key] as [
-          number,
-          number,
-        ],
-      );
+      acts.step(UNIT[event.key]);
     } else if (isDirection(event.key)) {
       const next = nextStop(stops, id, event.key);
       setStop(next);
@@ -90,7 +104,7 @@ export function Board({ railroad, view, label, onOpen, follow }: BoardProps) {
       data-zone="board"
       onKeyDown={onKeyDown}
       onClick={(event) => {
-        const id = idUnder(event);
+        const id = pressed(event);
         if (id === undefined || wasDragged.current) return;
         setStop(id);
         open(id);
@@ -111,7 +125,7 @@ export function Board({ railroad, view, label, onOpen, follow }: BoardProps) {
         />
       )}
       <SightButtons acts={acts} zoomed={sight.zoom > 1} corner={layout.corner} />
-      <BoardTable railroad={railroad} view={view} caption={label} />
+      <BoardTable railroad={railroad} view={tableView} caption={label} />
     </div>
   );
 }

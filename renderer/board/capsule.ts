@@ -53,6 +53,11 @@ export function straightest(line: Polyline): {
   return best;
 }
 
+/** A band of even thickness along a line, as the `d` of a closed path. */
+export function bandPath(line: Polyline, half: number): string {
+  return `${linePath([...movedAside(line, half), ...[...movedAside(line, -half)].reverse()])}Z`;
+}
+
 /** Boxes along a line, each as the `d` of a closed path. */
 export function boxPaths(line: Polyline, half: number, boxPx: number, gapPx: number): readonly string[] {
   const length = lineLength(line);
@@ -60,6 +65,6 @@ export function boxPaths(line: Polyline, half: number, boxPx: number, gapPx: num
   const each = (length - gapPx * (count - 1)) / count;
   return Array.from({ length: count }, (_, i) => {
     const piece = sliceLine(line, i * (each + gapPx), i * (each + gapPx) + each);
-    return `${linePath([...movedAside(piece, half), ...[...movedAside(piece, -half)].reverse()])}Z`;
+    return bandPath(piece, half);
   });
 }

@@ -2,8 +2,9 @@
 import type { NodeId } from '../../shared-model/ids.ts';
 import type { Railroad } from '../../shared-model/railroad/railroad.ts';
 import { isThrown } from '../../shared-model/railroad/travel.ts';
+import { REACH_PX } from './block-paths.ts';
 import { type BoardLayout, chainsOf } from './board-layout.ts';
-import { lineLength, type Point, pointAlong } from './polyline.ts';
+import { distance, distanceToLine, lineLength, type Point, pointAlong } from './polyline.ts';
 import type { Stop } from './walk.ts';
 
 /** The middle of a block's longest chain. */
@@ -36,4 +37,24 @@ export function boardStops(railroad: Railroad, layout: BoardLayout): readonly St
       .filter(({ node }) => isThrown(node))
       .flatMap(({ node, at }) => stopAt(node.id, at)),
   ].toSorted((a, b) => a.at[0] - b.at[0] || a.at[1] - b.at[1]);
+}
+
+/** A turnout is pressed rather than the track round it when the pointer is this near, in pixels. */
+const TURNOUT_PX = 16;
+
+/**
+ * What is pressed at a point: a turnout close by, else the nearest track; bands that can be pressed overlap where tracks lie close.
+ *
+ * @param at in pixels of the drawing, before it is panned
+ */
+export function thingAt(railroad: Railroad, layout: BoardLayout, at: Point): string | undefined {
+  const turnout = [...layout.turnouts, ...layout.crossings]
+    .filter(({ node }) => isThrown(node))
+    .map(({ node, at: spot }) => ({ id: node.id, far: distance(at, spot) }))
+    .toSorted((a, b) => a.far - b.far)[0];
+  if (turnout !== undefined && turnout.far <= TURNOUT_PX) return turnout.id;
+  const block = railroad.document.blocks
+    .flatMap(({ id }) => chainsOf(layout, id).map(({ line }) => ({ id, far: distanceToLine(at, line) })))
+    .toSorted((a, b) => a.far - b.far)[0];
+  return block !== undefined && block.far <= REACH_PX ? block.id : undefined;
 }

@@ -1,5 +1,6 @@
 /** A turnout (or a crossing with slips): a ring on its points, with a blade that lies on the leg that is set. */
 import { memo } from 'react';
+import { REACH_PX } from './block-paths.ts';
 import { sameView, type TurnoutView } from './board-view.ts';
 import { linePath, type Point, type Polyline } from './polyline.ts';
 
@@ -25,7 +26,7 @@ function DrawnTurnout({ view, at: [x, y], blades, letterPx, isStop }: TurnoutMar
       aria-label={view.says}
       aria-disabled={!view.pressable}
     >
-      <circle className="board-reach" cx={x} cy={y} r={letterPx * 0.8} />
+      <circle className="board-reach" cx={x} cy={y} r={REACH_PX} />
       <circle className="board-focus" cx={x} cy={y} r={letterPx * 0.8} />
       <path className="board-blade-casing" d={blades.map(linePath).join('')} />
       <path className="board-blade" d={blades.map(linePath).join('')} />

@@ -11,7 +11,8 @@ export interface Stop {
 export const DIRECTIONS = ['ArrowRight', 'ArrowLeft', 'ArrowDown', 'ArrowUp'] as const;
 export type Direction = (typeof DIRECTIONS)[number];
 
-const UNIT: Readonly<Record<Direction, Point>> = {
+/** One step in each direction; y points down. */
+export const UNIT: Readonly<Record<Direction, Point>> = {
   ArrowRight: [1, 0],
   ArrowLeft: [-1, 0],
   ArrowDown: [0, 1],

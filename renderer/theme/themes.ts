@@ -25,8 +25,6 @@ export interface Theme {
   readonly wrong: Hex;
   /** The dark line round a coloured core where the core alone would not stand out from the ground. */
   readonly casing: Hex;
-  /** Letters and marks on a surface of the colour `wrong`. */
-  readonly onWrong: Hex;
   /** Cabs 1 to 6. */
   readonly cabs: readonly Hex[];
   /** Letters and marks on a surface of a cab's colour. */
@@ -37,13 +35,9 @@ export interface Theme {
 const inkOn = (surface: Hex, inks: readonly [Hex, Hex]): Hex =>
   contrastRatio(inks[0], surface) >= contrastRatio(inks[1], surface) ? inks[0] : inks[1];
 
-function theme(
-  base: Omit<Theme, 'cabs' | 'onCabs' | 'onWrong' | 'wrong'>,
-  cabs: readonly Hex[],
-  wrong: Hex,
-): Theme {
+function theme(base: Omit<Theme, 'cabs' | 'onCabs' | 'wrong'>, cabs: readonly Hex[], wrong: Hex): Theme {
   const inks: readonly [Hex, Hex] = [base.ground, base.text];
-  return { ...base, cabs, onCabs: cabs.map((hue) => inkOn(hue, inks)), wrong, onWrong: inkOn(wrong, inks) };
+  return { ...base, cabs, onCabs: cabs.map((hue) => inkOn(hue, inks)), wrong };
 }
 
 const DARK_GROUND: Hex = '#0c0e10';
@@ -107,10 +101,9 @@ export const THEMES: Readonly<Record<ThemeName, Theme>> = {
  * @returns pairs of property and value: `--ground`, `--text`, … , `--cab-1` to `--cab-6`, `--on-cab-1` to `--on-cab-6`
  */
 export function customProperties(theme: Theme): readonly (readonly [`--${string}`, string])[] {
-  const { cabs, onCabs, onWrong, ...plain } = theme;
+  const { cabs, onCabs, ...plain } = theme;
   return [
     ...Object.entries(plain).map(([job, colour]) => [`--${job}`, colour] as const),
-    ['--on-wrong', onWrong] as const,
     ...cabs.map((hue, i) => [`--cab-${i + 1}`, hue] as const),
     ...onCabs.map((ink, i) => [`--on-cab-${i + 1}`, ink] as const),
   ];

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { boardLayout } from '../../../renderer/board/board-layout.ts';
-import { boardStops } from '../../../renderer/board/stops.ts';
+import { boardStops, thingAt } from '../../../renderer/board/stops.ts';
 import { trackDrawing } from '../../../renderer/board/track-drawing.ts';
 import { DIRECTIONS, nextStop, type Stop } from '../../../renderer/board/walk.ts';
 import { clubRailroad } from '../support/club-railroad.ts';
@@ -50,5 +50,24 @@ describe('the stops of a railroad', () => {
 
   it('are joined over gaps', () => {
     expect([...(stops.find(({ id }) => id === 'B1')?.joined ?? [])].sort()).toEqual(['B2', 'B4']);
+  });
+});
+
+describe('what is pressed at a point', () => {
+  const railroad = clubRailroad();
+  const layout = boardLayout(railroad, trackDrawing(railroad), { width: 1920, height: 500 }, 1, 20);
+  const stopOf = (id: string) => boardStops(railroad, layout).find((one) => one.id === id)?.at ?? [0, 0];
+
+  it('is the nearest track, up to 22 px away', () => {
+    const [x, y] = stopOf('B1');
+    expect(thingAt(railroad, layout, [x, y])).toBe('B1');
+    expect(thingAt(railroad, layout, [x, y - 21])).toBe('B1');
+    expect(thingAt(railroad, layout, [x, y - 23])).toBeUndefined();
+  });
+
+  it('is a turnout where the pointer is close by it, though its block lies there too', () => {
+    const [x, y] = stopOf('T5');
+    expect(thingAt(railroad, layout, [x + 5, y])).toBe('T5');
+    expect(thingAt(railroad, layout, [x + 40, y])).toBe('B7');
   });
 });
