@@ -2,28 +2,22 @@
  * The k best paths without loops: Yen's deviations (Management Science 17(11), 1971) in Lawler's form, where every path of the rest
  * is in exactly one part, and the best of each part waits in a queue.
  *
- * "No turnout in both settings" is not a property that a shortest-path search can see, since it depends on the whole way. So a best
- * path that breaks it splits its part in two, the turnout settled the one way or the other: the first path from the queue that keeps
- * the rule is the best one that does.
+ * "No turnout in both settings" depends on the whole way, so a shortest-path search cannot see it. It is watched only where it
+ * matters: a best path that breaks the rule at a turnout has that turnout watched from then on, and is looked for again. The first
+ * that keeps the rule is the best that does, since fewer rules can only make a path better.
  */
 import TinyQueue from 'tinyqueue';
+import { type Beginning, completePath, type Guide } from './complete-path.ts';
 import type { TurnoutPosition } from './document.ts';
-import {
-  type Beginning,
-  comparePaths,
-  completePath,
-  distancesToGoal,
-  type Path,
-  type PathQuery,
-} from './shortest-path.ts';
-import type { Step } from './way-graph.ts';
+import { comparePaths, type Path, type Settled } from './path-order.ts';
+import { distancesToGoal, type PathQuery } from './path-query.ts';
 
 export interface BestPathsOptions {
   /** How many paths, at most. */
   readonly count: number;
   /** Only paths that need no turnout in both settings. */
   readonly oneSetting: boolean;
-  readonly settled: ReadonlyMap<number, TurnoutPosition>;
+  readonly settled: Settled;
 }
 
 /** A part of all paths: those with this beginning; with the best of them. */
@@ -33,10 +27,11 @@ interface Part {
 }
 
 /**
- * Searches that one question may take. Every railroad drawn so far needs a few dozen; the bound only keeps a maze of reversing
- * loops from holding the evening up, since the question with turnouts in one setting is NP-hard in general.
+ * States that one question may look at: half a second. A railroad of 400 blocks takes some thousands; the question with turnouts in one
+ * setting is NP-hard in general, and the bound keeps a maze of reversing loops, in which there is no such way, from holding the
+ * evening up. Where it is reached, what was found so far is all that is given.
  */
-const MOST_SEARCHES = 5_000;
+const MOST_LOOKED_AT = 100_000;
 
 /** The first turnout that a path passes in both settings; undefined when there is none. */
 function turnoutInBothSettings(path: Path): number | undefined {
@@ -47,16 +42,6 @@ function turnoutInBothSettings(path: Path): number | undefined {
     needed.set(lever.number, lever.position);
   }
   return undefined;
-}
-
-const settlesAgainst = (steps: readonly Step[], turnout: number, position: TurnoutPosition): boolean =>
-  steps.some(({ lever }) => lever !== null && lever.number === turnout && lever.position !== position);
-
-/** The two halves of a part, by how the turnout stands. */
-function splitAt(part: Beginning, turnout: number): readonly Beginning[] {
-  return (['normal', 'reverse'] as const)
-    .filter((position) => !settlesAgainst(part.steps, turnout, position))
-    .map((position) => ({ ...part, settled: new Map([...part.settled, [turnout, position]]) }));
 }
 
 /** The parts that are left of a part when its best path is taken out of it: one for each step at which another path can leave it. */
@@ -81,22 +66,31 @@ function deviations(part: Part, oneSetting: boolean): readonly Beginning[] {
  * @returns paths that are at no place twice, in the order of `comparePaths`
  */
 export function bestPaths(query: PathQuery, options: BestPathsOptions): readonly Path[] {
-  const remaining = distancesToGoal(query, options.settled);
+  const watched = new Map<number, number>();
+  const effort = { left: MOST_LOOKED_AT };
+  let guide: Guide = {
+    remaining: distancesToGoal(query, options.settled, options.count === 1),
+    watched,
+    effort,
+  };
   const parts = new TinyQueue<Part>([], (a, b) => comparePaths(a.path, b.path));
-  let searches = 0;
   const enqueue = (beginning: Beginning): void => {
-    searches += 1;
-    const path = completePath(query, beginning, remaining);
-    if (path !== undefined) parts.push({ beginning, path });
+    for (;;) {
+      const path = completePath(query, beginning, guide);
+      if (path === undefined) return;
+      const clash = options.oneSetting ? turnoutInBothSettings(path) : undefined;
+      if (clash === undefined) {
+        parts.push({ beginning, path });
+        return;
+      }
+      // A longer way than the nearest is wanted: from now on the guide has to know the distances of all.
+      if (watched.size === 0) guide = { ...guide, remaining: distancesToGoal(query, options.settled, false) };
+      watched.set(clash, watched.size);
+    }
   };
   enqueue({ steps: [], barred: new Set(), settled: options.settled });
   const found: Path[] = [];
-  for (let part = parts.pop(); part !== undefined && searches < MOST_SEARCHES; part = parts.pop()) {
-    const clash = options.oneSetting ? turnoutInBothSettings(part.path) : undefined;
-    if (clash !== undefined) {
-      for (const half of splitAt(part.beginning, clash)) enqueue(half);
-      continue;
-    }
+  for (let part = parts.pop(); part !== undefined; part = parts.pop()) {
     found.push(part.path);
     if (found.length >= options.count) break;
     for (const rest of deviations(part, options.oneSetting)) enqueue(rest);

@@ -17,8 +17,8 @@ export interface Layers {
   readonly graph: WayGraph;
   /** The state of the track graph that a state is made of; the first layer has the same numbers. */
   readonly spotOf: (state: number) => number;
-  /** Whether a path may end in a state: every named block was entered, and the last thing was to enter an edge. */
-  readonly mayEnd: (state: number) => boolean;
+  /** The states of a spot in which a path may end: every named block was entered, and the last thing was to enter an edge. */
+  readonly endsAt: (spot: number) => readonly number[];
 }
 
 const thrownAt = (railroad: Railroad, id: NodeId): boolean => {
@@ -42,7 +42,7 @@ function isClearOfTurnout(railroad: Railroad, head: Spot, trainLengthMm: number)
 const plain = (track: TrackGraph): Layers => ({
   graph: track.graph,
   spotOf: (state) => state,
-  mayEnd: () => true,
+  endsAt: (spot) => [spot],
 });
 
 /** Where a reversal on each spot leads; -1 where none may be made: not at a gap or an end, or not clear of the turnout. */
@@ -89,7 +89,6 @@ export function layerWays(railroad: Railroad, track: TrackGraph, options: LayerO
   return {
     graph: makeWayGraph(steps, place),
     spotOf: (state) => state % size,
-    mayEnd: (state) =>
-      Math.floor(state / perStage) === via.length && Math.floor((state % perStage) / size) % sides === 0,
+    endsAt: (spot) => Array.from({ length: reversals + 1 }, (_, made) => stateOf(via.length, made, 0, spot)),
   };
 }

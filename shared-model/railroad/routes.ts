@@ -7,9 +7,9 @@ import { bestPaths } from './best-paths.ts';
 import type { TurnoutPosition } from './document.ts';
 import type { Railroad } from './railroad.ts';
 import { makeRoute, type Route, type TurnoutSetting } from './route.ts';
-import { type Layers, layerWays } from './route-layers.ts';
+import { layerWays } from './route-layers.ts';
 import { isStop, type Spot } from './travel.ts';
-import { type TrackGraph, trackGraph } from './way-graph.ts';
+import { trackGraph } from './way-graph.ts';
 
 export interface RouteOptions {
   /** Blocks that must not be entered. */
@@ -30,21 +30,27 @@ export interface RouteOptions {
 
 function search(
   railroad: Railroad,
-  track: TrackGraph,
   from: Spot,
-  isFarEnd: (spot: Spot) => boolean,
+  farEnds: readonly Spot[],
   options: RouteOptions,
 ): readonly Route[] {
-  const state = track.spots.findIndex((spot) => spot.edge === from.edge && spot.toward === from.toward);
-  if (state < 0) throw new Error(`no edge ${from.edge} toward ${from.toward}`);
-  if (track.blocks[state] === undefined) return [];
-  const farEnd = track.spots.map(isFarEnd);
-  const open = track.blocks.map((block) => block !== undefined && options.avoid?.has(block) !== true);
-  const layers: Layers = layerWays(railroad, track, {
+  const track = trackGraph(railroad);
+  const origin = track.stateOf(from);
+  if (origin === undefined) throw new Error(`no edge ${from.edge} toward ${from.toward}`);
+  if (track.blocks[origin] === undefined) return [];
+  const layers = layerWays(railroad, track, {
     via: options.via ?? [],
     reversals: options.reversals ?? 0,
     trainLengthMm: options.trainLengthMm ?? 0,
   });
+  const goals = farEnds.flatMap((spot) => {
+    const state = track.stateOf(spot);
+    return state === undefined ? [] : layers.endsAt(state);
+  });
+  const isOpen = (state: number): boolean => {
+    const block = track.blocks[layers.spotOf(state)];
+    return block !== undefined && options.avoid?.has(block) !== true;
+  };
   const settled = new Map(
     (options.settled ?? []).flatMap(({ id, position }): [number, TurnoutPosition][] => {
       const number = track.leverNumber.get(id);
@@ -52,20 +58,21 @@ function search(
     }),
   );
   const paths = bestPaths(
-    {
-      graph: layers.graph,
-      origin: state,
-      isGoal: (at) => layers.mayEnd(at) && farEnd[layers.spotOf(at)] === true,
-      isOpen: (at) => open[layers.spotOf(at)] === true,
-    },
+    { graph: layers.graph, origin, goals: new Set(goals), isOpen },
     { count: options.alternatives ?? 1, oneSetting: options.oneSetting ?? false, settled },
   );
   return paths.map((path) =>
     makeRoute(
       railroad,
-      [state, ...path.map((step) => step.to)].flatMap((at) => track.spots[layers.spotOf(at)] ?? []),
+      [origin, ...path.map((step) => step.to)].flatMap((state) => track.spots[layers.spotOf(state)] ?? []),
     ),
   );
+}
+
+/** Both facings of an edge, those in which it leads to a gap or an end of track. */
+function stopsOn(railroad: Railroad, edge: EdgeId): readonly Spot[] {
+  const ends = railroad.edges.get(edge)?.between ?? [];
+  return ends.filter((node) => isStop(railroad, node)).map((toward) => ({ edge, toward }));
 }
 
 /**
@@ -84,9 +91,13 @@ export function routesToBlock(
   to: BlockId,
   options: RouteOptions = {},
 ): readonly Route[] {
-  const isFarEnd = (spot: Spot): boolean =>
-    railroad.blockOfEdge.get(spot.edge) === to && isStop(railroad, spot.toward);
-  return search(railroad, trackGraph(railroad), from, isFarEnd, options);
+  const edges = railroad.edgesOfBlock.get(to) ?? [];
+  return search(
+    railroad,
+    from,
+    edges.flatMap((edge) => stopsOn(railroad, edge)),
+    options,
+  );
 }
 
 /**
@@ -100,7 +111,6 @@ export function routesToEdge(
   options: RouteOptions = {},
   toward?: NodeId,
 ): readonly Route[] {
-  const isFarEnd = (spot: Spot): boolean =>
-    spot.edge === to && (toward === undefined || spot.toward === toward) && isStop(railroad, spot.toward);
-  return search(railroad, trackGraph(railroad), from, isFarEnd, options);
+  const farEnds = stopsOn(railroad, to).filter((spot) => toward === undefined || spot.toward === toward);
+  return search(railroad, from, farEnds, options);
 }

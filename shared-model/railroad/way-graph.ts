@@ -37,8 +37,9 @@ export interface TrackGraph {
   readonly graph: WayGraph;
   readonly spots: readonly Spot[];
   readonly blocks: readonly (BlockId | undefined)[];
+  /** The state of a spot; undefined when it is none of this railroad. */
+  readonly stateOf: (spot: Spot) => number | undefined;
   readonly leverNumber: ReadonlyMap<NodeId, number>;
-  readonly levers: readonly NodeId[];
 }
 
 const built = new WeakMap<Railroad, TrackGraph>();
@@ -60,16 +61,17 @@ function build(railroad: Railroad): TrackGraph {
   const leverNumber = new Map(levers.map((id, number): [NodeId, number] => [id, number]));
   const spots = edges.flatMap((edge): Spot[] => edge.between.map((toward) => ({ edge: edge.id, toward })));
   const numberOf = new Map(edges.map((edge, index) => [edge.id, index]));
-  const stateOf = (spot: Spot): number => {
-    const number = numberOf.get(spot.edge) ?? 0;
-    return number * 2 + (edges[number]?.between[1] === spot.toward ? 1 : 0);
+  const stateOf = (spot: Spot): number | undefined => {
+    const number = numberOf.get(spot.edge);
+    const end = number === undefined ? -1 : (edges[number]?.between.indexOf(spot.toward) ?? -1);
+    return number === undefined || end < 0 ? undefined : number * 2 + end;
   };
   const steps = spots.map((spot, from) =>
     onward(railroad, spot).map((next): Step => {
       const lever = leverNumber.get(next.through);
       return {
         from,
-        to: stateOf(next),
+        to: stateOf(next) ?? from,
         length: railroad.edges.get(next.edge)?.length ?? 0,
         rank: rankOf.get(next.edge) ?? 0,
         lever:
@@ -86,8 +88,8 @@ function build(railroad: Railroad): TrackGraph {
     ),
     spots,
     blocks: spots.map((spot) => railroad.blockOfEdge.get(spot.edge)),
+    stateOf,
     leverNumber,
-    levers,
   };
 }
 

@@ -1,7 +1,7 @@
 /** k best paths on a published example. */
 import { expect, test } from 'vitest';
 import { bestPaths } from '../../shared-model/railroad/best-paths.ts';
-import { pathLength } from '../../shared-model/railroad/shortest-path.ts';
+import { pathLength } from '../../shared-model/railroad/path-order.ts';
 import { makeWayGraph, type Step } from '../../shared-model/railroad/way-graph.ts';
 
 /**
@@ -23,7 +23,7 @@ const graph = makeWayGraph(
 
 const best = (count: number) =>
   bestPaths(
-    { graph, origin: 0, isGoal: (state) => NAMES[state] === 'H', isOpen: () => true },
+    { graph, origin: 0, goals: new Set([NAMES.indexOf('H')]), isOpen: () => true },
     { count, oneSetting: false, settled: new Map() },
   ).map((path) => `C${path.map((step) => NAMES[step.to]).join('')} ${pathLength(path)}`);
 
