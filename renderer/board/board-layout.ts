@@ -5,25 +5,12 @@ import type { Railroad } from '../../shared-model/railroad/railroad.ts';
 import { isThrown } from '../../shared-model/railroad/travel.ts';
 import { wordsPx } from '../theme/letter-widths.ts';
 import { type BlockChains, blockChains, type Chain } from './block-chains.ts';
+import { type BoardSizes, boardSizes } from './board-sizes.ts';
 import { type Box, type Ground, type PlacedLabel, placeLabels, trackUnder } from './label-places.ts';
 import { blockWish, placeWish, turnoutWish } from './label-wishes.ts';
 import { lineLength, type Point, type Polyline, pointAlong } from './polyline.ts';
 import { fitted, projected, projectedLine, type Sight, type Size } from './projection.ts';
 import { endPoint, type TrackDrawing } from './track-drawing.ts';
-
-/** Sizes on the board that follow the letters, in pixels. */
-export interface BoardSizes {
-  readonly letter: number;
-  /** Thickness of a train's capsule, and the width of a badge on the track. */
-  readonly capsule: number;
-  readonly badge: number;
-  /** Height that a line of letters takes. */
-  readonly line: number;
-}
-
-export function boardSizes(letterPx: number): BoardSizes {
-  return { letter: letterPx, capsule: letterPx * 1.3, badge: letterPx * 1.35, line: letterPx * 1.1 };
-}
 
 /** A cut of the rail: its middle, and the direction of the track there. */
 export interface GapSpot {

@@ -1,7 +1,8 @@
 /** A name on the board: of a block (its mark in bold, a question mark where its position is presumed), a turnout or a place. */
 import { memo } from 'react';
 import { wordsPx } from '../theme/letter-widths.ts';
-import { type BoardMark, sameView } from './board-view.ts';
+import { sameView } from './board-view.ts';
+import type { BoardMark } from './board-words.ts';
 
 interface BoardNameProps {
   readonly kind: 'block' | 'turnout' | 'place' | 'train' | 'barred';

@@ -2,7 +2,8 @@
 import type { Railroad } from '../../shared-model/railroad/railroad.ts';
 import type { BoardLayout } from './board-layout.ts';
 import { BoardName } from './board-name.tsx';
-import type { BoardMark, BoardView } from './board-view.ts';
+import type { BoardView } from './board-view.ts';
+import type { BoardMark } from './board-words.ts';
 import type { PlacedLabel } from './label-places.ts';
 import { placeKey } from './label-wishes.ts';
 

@@ -9,10 +9,7 @@ import { feedOf } from '../../shared-model/railroad/feed.ts';
 import type { Railroad } from '../../shared-model/railroad/railroad.ts';
 import { isThrown } from '../../shared-model/railroad/travel.ts';
 import type { BlockStateName, SessionState, Trail } from '../../shared-model/session/state.ts';
-import { blockWords, turnoutWords } from './board-words.ts';
-
-/** A word at a thing: what was refused because of it, or the alarm that stands on it, by rank. */
-export type BoardMark = 'refused' | 'book' | 'act' | 'danger';
+import { type BoardMark, blockWords, turnoutWords } from './board-words.ts';
 
 /** What the caller knows beyond the state. Everything may be left out. */
 export interface BoardOptions {

@@ -1,7 +1,9 @@
 /** What is drawn on the board, said in words: for a screen reader, and for the table beside the board. */
 import type { TurnoutPosition } from '../../shared-model/railroad/document.ts';
 import type { BlockStateName } from '../../shared-model/session/state.ts';
-import type { BoardMark } from './board-view.ts';
+
+/** A word at a thing: what was refused because of it, or the alarm that stands on it, by rank. */
+export type BoardMark = 'refused' | 'book' | 'act' | 'danger';
 
 const MARK_WORDS: Readonly<Record<BoardMark, string>> = {
   refused: 'refused because of it',

@@ -4,7 +4,7 @@ import { blockMarks } from '../../shared-model/railroad/block-marks.ts';
 import type { Block, Place } from '../../shared-model/railroad/document.ts';
 import type { Railroad } from '../../shared-model/railroad/railroad.ts';
 import type { Chain } from './block-chains.ts';
-import type { BoardSizes } from './board-layout.ts';
+import type { BoardSizes } from './board-sizes.ts';
 import { blockTitle } from './board-words.ts';
 import type { Candidate, LabelWish } from './label-places.ts';
 import { distance, lineLength, type Point, type Polyline } from './polyline.ts';

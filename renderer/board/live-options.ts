@@ -7,7 +7,8 @@ import { ALARM_RANKS, alarmRank } from '../../shared-model/session/alarms/rank.t
 import { feedNow } from '../../shared-model/session/facts/feed.ts';
 import { locksOn } from '../../shared-model/session/facts/locks.ts';
 import type { SessionState } from '../../shared-model/session/state.ts';
-import type { BoardMark, BoardOptions } from './board-view.ts';
+import type { BoardOptions } from './board-view.ts';
+import type { BoardMark } from './board-words.ts';
 
 /** The gravest alarm on each thing that it is about. */
 function alarmMarks(railroad: Railroad, state: SessionState): ReadonlyMap<string, BoardMark> {

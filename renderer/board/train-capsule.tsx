@@ -3,7 +3,7 @@ import { memo } from 'react';
 import { BadgeMark } from '../parts/badge.tsx';
 import { cabLook } from '../theme/cabs.ts';
 import { wordsPx } from '../theme/letter-widths.ts';
-import type { BoardSizes } from './board-layout.ts';
+import type { BoardSizes } from './board-sizes.ts';
 import { sameView, type TrainView } from './board-view.ts';
 import { boxPaths, capsulePath, straightest } from './capsule.ts';
 import type { Polyline } from './polyline.ts';

@@ -2,7 +2,7 @@
 
 import { EmptyState } from '../parts/empty-state.tsx';
 import { Choice } from '../parts/field.tsx';
-import { screenRest } from '../shell/screens.ts';
+import { screenRest } from '../shell/address.ts';
 import { useHash } from '../shell/use-hash.ts';
 import { CautionsSection } from './cautions-section.tsx';
 import { LoadSection } from './load-section.tsx';

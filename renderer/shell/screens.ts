@@ -1,5 +1,6 @@
 /** The screens of the console, in the order in which they are offered, and the addresses they have. */
 import { type ComponentType, lazy } from 'react';
+import { addressParts } from './address.ts';
 
 export interface ScreenEntry {
   /** After the `#/` of the address. */
@@ -53,16 +54,6 @@ export const SCREENS: readonly [ScreenEntry, ...ScreenEntry[]] = [
  * @returns the screen; the Desk for anything unknown
  */
 export function screenAt(hash: string): ScreenEntry {
-  const path = hash.replace(/^#\/?/, '').split('/')[0];
+  const path = addressParts(hash)[0];
   return SCREENS.find((screen) => screen.path === path) ?? SCREENS[0];
-}
-
-/** What follows the screen's name in an address: `['abc']` of `#/logbook/abc`. */
-export function screenRest(hash: string): readonly string[] {
-  return hash
-    .replace(/^#\/?/, '')
-    .split('/')
-    .slice(1)
-    .filter((part) => part !== '')
-    .map(decodeURIComponent);
 }

@@ -1,6 +1,7 @@
 /** A moment of an evening on the club's railroad, made by hand so that the board shows everything that it can show. */
 
-import type { BoardMark, BoardOptions } from '../../../renderer/board/board-view.ts';
+import type { BoardOptions } from '../../../renderer/board/board-view.ts';
+import type { BoardMark } from '../../../renderer/board/board-words.ts';
 import type { BlockId, EdgeId, NodeId, ThrottleId, TrainId } from '../../../shared-model/ids.ts';
 import type { Railroad } from '../../../shared-model/railroad/railroad.ts';
 import { initialState } from '../../../shared-model/session/initial.ts';

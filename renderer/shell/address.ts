@@ -1,0 +1,13 @@
+/** The address of a screen: `#/logbook/abc` is the Logbook's own `abc`. */
+
+/** The parts of an address between its slashes, decoded. */
+export function addressParts(hash: string): readonly string[] {
+  return hash
+    .replace(/^#\/?/, '')
+    .split('/')
+    .filter((part) => part !== '')
+    .map(decodeURIComponent);
+}
+
+/** What follows the screen's name in an address: `['abc']` of `#/logbook/abc`. */
+export const screenRest = (hash: string): readonly string[] => addressParts(hash).slice(1);
