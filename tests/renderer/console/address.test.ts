@@ -12,5 +12,6 @@ describe('the address of a screen', () => {
   it('is the Desk where it is empty or unknown', () => {
     expect(screenAt('').name).toBe('Desk');
     expect(screenAt('#/nowhere').name).toBe('Desk');
+    expect(screenAt('#/%').name).toBe('Desk');
   });
 });
