@@ -2,7 +2,7 @@
  * The machines: which states there are and which change may follow which. They hold no time, no effects and no reasons;
  * the reasons are computed by the pure functions in `rules/`, and only an order that has none reaches a machine.
  */
-import { createMachine, getNextSnapshot, type AnyStateMachine } from 'xstate';
+import { type AnyStateMachine, createMachine, getNextSnapshot } from 'xstate';
 import type { Verb } from './input.ts';
 import { OBSERVATION_VERBS, ORDER_VERBS } from './input.ts';
 import type { AuthorityStateName, BlockStateName, SessionPhase } from './state.ts';

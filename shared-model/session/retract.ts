@@ -1,7 +1,8 @@
 /** Retraction: the state is the fold without an input typed by mistake, as long as no later input rests on it. */
-import { changesBetween } from './fold.ts';
+
 import type { Evening } from './evening.ts';
 import type { SessionEvent } from './event.ts';
+import { changesBetween } from './fold.ts';
 import type { InputOf, TimedInput, Verb } from './input.ts';
 import { isObservation } from './input.ts';
 import { fitsPhase, judge } from './judge.ts';

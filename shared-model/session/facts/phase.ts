@@ -1,6 +1,6 @@
 /** Whether two throttles may be joined through a train: same supply, in phase, not in phase, or not known. */
 import type { ThrottleId } from '../../ids.ts';
-import { phaseGroups, type PhaseGroups } from '../../power/phase-groups.ts';
+import { type PhaseGroups, phaseGroups } from '../../power/phase-groups.ts';
 import type { PhaseCheckNow } from '../state.ts';
 import type { World } from '../world.ts';
 

@@ -2,7 +2,7 @@
 import type { BlockId, CutId, NodeId, TrainId } from '../../ids.ts';
 import type { TurnoutPosition } from '../../railroad/document.ts';
 import type { Railroad } from '../../railroad/railroad.ts';
-import { onward, type Onward, type Spot } from '../../railroad/travel.ts';
+import { type Onward, onward, type Spot } from '../../railroad/travel.ts';
 import { underTrain } from '../../railroad/under-train.ts';
 import type { Trail, TrainNow } from '../state.ts';
 import { entriesOf, type World } from '../world.ts';

@@ -1,9 +1,10 @@
 /** Override: a refused order carried out all the same, with the reason in the log; only where every reason may be passed over. */
-import type { RefusalCode } from '../../refusal.ts';
+
 import type { BlockId } from '../../ids.ts';
+import type { RefusalCode } from '../../refusal.ts';
+import { blocksOfSelector } from '../facts/feed.ts';
 import type { InputOf, PlainOrder } from '../input.ts';
 import { setSelector, withLiveSections, wrongThrottles } from '../reports/knob-reports.ts';
-import { blocksOfSelector } from '../facts/feed.ts';
 import { done, type Ruling } from '../ruling.ts';
 import type { World } from '../world.ts';
 import { caseOf, grant } from './move-orders.ts';

@@ -6,8 +6,8 @@ import { authoritiesInForce, authorityOf, legsAhead } from '../facts/authorities
 import { isWiredFor, straightThrottle } from '../facts/feed.ts';
 import { heldParents } from '../facts/parents.ts';
 import { blocksUnder, cutsIn, spotsUnder, trainsIn } from '../facts/standing.ts';
-import type { InputOf } from '../input.ts';
 import { unplacedTrain } from '../initial.ts';
+import type { InputOf } from '../input.ts';
 import { layBackAsFar, layBackWhole, setAuthorityState, trainNow } from '../reports/moving.ts';
 import { wrongFeed } from '../reports/train-reports.ts';
 import { refusal } from '../rules/sentences.ts';

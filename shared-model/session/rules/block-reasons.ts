@@ -3,9 +3,9 @@ import type { BlockId, NodeId, ThrottleId, TrainId } from '../../ids.ts';
 import { REFUSAL_CODES, type Refusal } from '../../refusal.ts';
 import { authoritiesInForce, legsAhead } from '../facts/authorities.ts';
 import { isWiredFor, liveSectionsBehind, ownToggle, parentsOf, straightThrottle } from '../facts/feed.ts';
+import { heldParents } from '../facts/parents.ts';
 import { phaseFact, supplyOf } from '../facts/phase.ts';
 import { cutsIn, placedTrains, trainsIn } from '../facts/standing.ts';
-import { heldParents } from '../facts/parents.ts';
 import type { World } from '../world.ts';
 import { refusal } from './sentences.ts';
 

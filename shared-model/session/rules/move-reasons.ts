@@ -1,6 +1,7 @@
 /** Every reason against a move, in the order that the table fixes: blocks, then turnouts and crossings, then the rest. */
-import type { Refusal } from '../../refusal.ts';
+
 import type { Spot } from '../../railroad/travel.ts';
+import type { Refusal } from '../../refusal.ts';
 import { parentsOf } from '../facts/feed.ts';
 import { spotsUnder } from '../facts/standing.ts';
 import { unique, type World } from '../world.ts';

@@ -1,7 +1,7 @@
 /** Reasons about the way (turnouts, crossings) and about the rest (throttles, other trains, length, load, gridlock). */
 import type { NodeId, SelectorId, ThrottleId, TrainId } from '../../ids.ts';
-import type { Refusal } from '../../refusal.ts';
 import type { Spot } from '../../railroad/travel.ts';
+import type { Refusal } from '../../refusal.ts';
 import { authoritiesInForce } from '../facts/authorities.ts';
 import { feedNow, rootSelector, switchOf } from '../facts/feed.ts';
 import { crossingTakers, locksOn, waysOver } from '../facts/locks.ts';
