@@ -24,8 +24,9 @@ function CabRow({
 }: Pick<MakingUpProps, 'source' | 'onSend'> & { readonly cab: ThrottleId; readonly index: number }) {
   const person = source.state.cabs[cab]?.person ?? '';
   const [name, setName] = useState(person);
-  const give = () => {
-    const trimmed = name.trim();
+  /** With nothing typed the cab goes to "Operator n", so that no key is needed. */
+  const give = (typed = name) => {
+    const trimmed = typed.trim();
     if (trimmed !== person)
       onSend([{ do: 'assign-cab', cab, person: trimmed === '' ? null : trimmed.slice(0, 60) }]);
   };
@@ -39,13 +40,31 @@ function CabRow({
           value={name}
           placeholder="nobody"
           onChange={(event) => setName(event.target.value)}
-          onBlur={give}
+          onBlur={() => give()}
           onKeyDown={(event) => event.key === 'Enter' && give()}
         />
       </label>
-      <Act kind="calm" onPress={give} notNow={name.trim() === person ? 'Nothing has changed.' : undefined}>
+      <Act
+        kind="calm"
+        onPress={() => {
+          const next = person === '' && name.trim() === '' ? `Operator ${index + 1}` : name;
+          setName(next);
+          give(next);
+        }}
+      >
         Give
       </Act>
+      {person === '' ? null : (
+        <Act
+          kind="calm"
+          onPress={() => {
+            setName('');
+            onSend([{ do: 'assign-cab', cab, person: null }]);
+          }}
+        >
+          Free
+        </Act>
+      )}
     </li>
   );
 }

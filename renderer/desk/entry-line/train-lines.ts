@@ -1,5 +1,5 @@
 /** Lines that begin with a train: moves, reports, limits, cuts, cabs. */
-import type { CutId, EdgeId, NodeId, ThrottleId, TrainId } from '../../../shared-model/ids.ts';
+import type { BlockId, CutId, EdgeId, NodeId, ThrottleId, TrainId } from '../../../shared-model/ids.ts';
 import { isStop } from '../../../shared-model/railroad/travel.ts';
 import { authorityOf } from '../../../shared-model/session/facts/authorities.ts';
 import { trainsIn } from '../../../shared-model/session/facts/standing.ts';
@@ -69,18 +69,25 @@ function readMove(reading: Reading, train: TrainId, words: readonly string[]): M
   });
 }
 
-/** Where a train may stand in a block: every edge of it with a stop at an end, nearest to how it faces now first. */
-function spotIn(
-  { railroad, state }: Reading,
-  block: string,
-  train: TrainId,
-): { readonly edge: EdgeId; readonly toward: NodeId } | null {
-  const edges = railroad.edgesOfBlock.get(block as never) ?? [];
-  const spots = edges.flatMap((edge) =>
+/** Every edge of a block with a gap or an end of track, as a place to stop. */
+function stopsOf(
+  railroad: Reading['railroad'],
+  block: BlockId,
+): readonly { readonly edge: EdgeId; readonly toward: NodeId }[] {
+  return (railroad.edgesOfBlock.get(block) ?? []).flatMap((edge) =>
     (railroad.edges.get(edge)?.between ?? [])
       .filter((node) => isStop(railroad, node))
       .map((toward) => ({ edge, toward })),
   );
+}
+
+/** Where a train may stand in a block: every edge of it with a stop at an end, nearest to how it faces now first. */
+function spotIn(
+  { railroad, state }: Reading,
+  block: BlockId,
+  train: TrainId,
+): { readonly edge: EdgeId; readonly toward: NodeId } | null {
+  const spots = stopsOf(railroad, block);
   const held = authorityOf(state, train)?.authority;
   const onWay = held?.legs.find((leg) => leg.block === block)?.spots.at(-1);
   const before = state.trains[train]?.trail.find((spot) =>
@@ -95,6 +102,32 @@ function readAt(reading: Reading, train: TrainId, typed: string): Meaning {
     return spot === null
       ? expects('No train can stop in that block.')
       : say({ do: 'train-at', train, ...spot });
+  });
+}
+
+/** `7 stands in 3 c1 toward 4`: placed on a cab, facing the block named last (else the first way it may face). */
+function readStands(reading: Reading, train: TrainId, rest: readonly string[]): Meaning {
+  const words = rest[0]?.toLowerCase() === 'in' ? rest.slice(1) : rest;
+  const [where, facing] = untilKeyword(words, ['toward']);
+  const parts = where.split(' ');
+  const last = parts.at(-1) ?? '';
+  const cab = /^c./i.test(last) ? find(reading.names.cabs, last) : ({ kind: 'none' } as const);
+  const typed = cab.kind === 'one' ? parts.slice(0, -1).join(' ') : where;
+  const { railroad } = reading;
+  return withFound(find(reading.names.blocks, typed), 'a block', typed, (block) => {
+    const spots = stopsOf(railroad, block);
+    const ahead = facing.length === 0 ? null : find(reading.names.blocks, facing.slice(1).join(' '));
+    const leads = spots.find(
+      ({ edge, toward }) =>
+        ahead?.kind === 'one' &&
+        (railroad.edgesAt.get(toward) ?? []).some(
+          (other) => other !== edge && railroad.blockOfEdge.get(other) === ahead.id,
+        ),
+    );
+    const spot = leads ?? spots[0];
+    if (spot === undefined || (ahead !== null && leads === undefined))
+      return expects('No train can stand in that block facing that way.');
+    return say({ do: 'place-train', train, ...spot, ...(cab.kind === 'one' ? { cab: cab.id } : {}) });
   });
 }
 
@@ -192,6 +225,8 @@ export function readTrainLine(reading: Reading, train: TrainId, words: readonly 
       return rest[0]?.toLowerCase() === 'in'
         ? readAt(reading, train, rest.slice(1).join(' '))
         : expects('Expected: 7 was in 5.');
+    case 'stands':
+      return readStands(reading, train, rest);
     case 'stopped':
       return say({ do: 'train-stopped', train });
     case 'stalled':
