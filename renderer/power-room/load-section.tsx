@@ -25,10 +25,14 @@ function verdict(now: number, most: number, limit: number): string {
   return isOver(most, limit) ? 'too much at most' : '';
 }
 
+/** What the breakers see comes first. */
+const suppliesFirst = (loads: readonly Load[]): readonly Load[] =>
+  [...loads].sort((one, other) => Number(other.kind === 'supply') - Number(one.kind === 'supply'));
+
 export function LoadSection({ power, railroad }: { readonly power: Power; readonly railroad: Railroad }) {
   const { state } = power;
-  const now = loadsOf(railroad, state === null ? [] : drawsOf(railroad, state, 'now'));
-  const all = state === null ? null : loadsOf(railroad, drawsOf(railroad, state, 'all'));
+  const now = suppliesFirst(loadsOf(railroad, state === null ? [] : drawsOf(railroad, state, 'now')));
+  const all = state === null ? null : suppliesFirst(loadsOf(railroad, drawsOf(railroad, state, 'all')));
   return (
     <div className="power-stack">
       <Table
@@ -40,7 +44,7 @@ export function LoadSection({ power, railroad }: { readonly power: Power; readon
           { name: state === null ? 'At worst' : 'If all run', figures: true },
           { name: 'Limit', figures: true },
           { name: 'Load' },
-          { name: '' },
+          { name: 'Verdict' },
         ]}
         rows={now.map((load, index) => {
           const most = all?.[index]?.amps ?? worst(railroad, load);
@@ -48,7 +52,7 @@ export function LoadSection({ power, railroad }: { readonly power: Power; readon
             key: load.id,
             cells: [
               `${KINDS[load.kind]} ${load.name}`,
-              ampsText(load.amps),
+              state === null ? '–' : ampsText(load.amps),
               ampsText(most),
               ampsText(load.limit),
               <LoadBar key="bar" name={load.name} now={load.amps} most={most} limit={load.limit} />,
@@ -59,7 +63,7 @@ export function LoadSection({ power, railroad }: { readonly power: Power; readon
       />
       <p className="fine quiet">
         {state === null
-          ? 'No evening goes on. At worst: the hungriest train of the railroad, on a supply one on each of its throttles.'
+          ? 'No evening goes on. At worst: the hungriest train of the railroad, on a supply one on each of its throttles. '
           : 'Now: the trains that are on record as running (a stalled one with its stall current). If all run: every train that has a cab. '}
         The figures come from what was entered for each train; the console measures nothing.
       </p>

@@ -47,7 +47,7 @@ function Due({
             {name(a)} with {name(b)}: the check {DUE_WORDS[why]};{' '}
             {gaps === 1 ? 'one gap waits' : `${gaps} gaps wait`} for it.
           </span>
-          <Act kind="calm" label={`Check ${name(a)} against ${name(b)} now`} onPress={() => onCheck(a, b)}>
+          <Act kind="calm" label={`Check now: ${name(a)} against ${name(b)}`} onPress={() => onCheck(a, b)}>
             Check now
           </Act>
         </li>
@@ -94,17 +94,19 @@ export function PhaseSection({ power, railroad }: { readonly power: Power; reado
     guide.current?.focus();
   };
   return (
-    <div className="power-stack">
-      <PhaseMatrix
-        supplies={supplies}
-        checks={power.checks}
-        oldAfterSeconds={phaseOldAfterMinutes * 60}
-        now={now}
-        onCheck={check}
-      />
-      <Contradictions power={power} railroad={railroad} />
-      <Due power={power} railroad={railroad} now={now} onCheck={check} />
-      <Barred power={power} railroad={railroad} />
+    <div className="phase-layout">
+      <div className="power-stack">
+        <PhaseMatrix
+          supplies={supplies}
+          checks={power.checks}
+          oldAfterSeconds={phaseOldAfterMinutes * 60}
+          now={now}
+          onCheck={check}
+        />
+        <Contradictions power={power} railroad={railroad} />
+        <Due power={power} railroad={railroad} now={now} onCheck={check} />
+        <Barred power={power} railroad={railroad} />
+      </div>
       <section ref={guide} tabIndex={-1} aria-label="Guided phase check">
         <h2>Guided phase check</h2>
         <GuidedCheck power={power} draft={draft} change={change} />

@@ -21,7 +21,7 @@ export function ProbeDrawing({ reading }: { readonly reading: Reading }) {
   const [one, other] = [POSTS[from], POSTS[to]];
   const bow = reading === 'voltsAcross' ? [100, -2] : reading === 'voltsA' ? [2, 54] : [198, 54];
   return (
-    <svg className="probes" viewBox="0 0 200 96" role="img" aria-label={WORDS[reading]}>
+    <svg className="probes" viewBox="0 0 200 110" role="img" aria-label={WORDS[reading]}>
       <rect x="28" y="16" width="44" height="76" />
       <rect x="128" y="16" width="44" height="76" />
       <text x="36" y="58">
@@ -31,7 +31,7 @@ export function ProbeDrawing({ reading }: { readonly reading: Reading }) {
         B
       </text>
       <path className="probes-common" d={`M${POSTS.commonA.join(' ')}H${POSTS.commonB[0]}`} />
-      <text x="100" y="90" textAnchor="middle" className="probes-word">
+      <text x="100" y="106" textAnchor="middle" className="probes-word">
         commons joined
       </text>
       {Object.entries(POSTS).map(([post, [x, y]]) => (

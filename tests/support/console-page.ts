@@ -1,0 +1,103 @@
+/** The console in a real browser: the built page, served by a host of its own over a log of its own. */
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { type Browser, chromium, type Page } from 'playwright';
+import { findBrowser } from '../../build/find-browser.ts';
+import { type RunningServer, startServer } from '../../electron/web/serve.ts';
+import type { CallName, ReplyOf, RequestOf } from '../../shared-model/wire/contract.ts';
+import { hostFrame, WIRE_PATH } from '../../shared-model/wire/frames.ts';
+
+const BUILT_PAGE = fileURLToPath(new URL('../../dist/renderer', import.meta.url));
+/** A step that waits longer than this for what it looks for has failed. */
+const PATIENCE_MS = 15_000;
+const ARGS = ['--no-sandbox', '--disable-gpu', '--disable-dev-shm-usage'];
+
+export interface ConsolePage {
+  readonly page: Page;
+  readonly server: RunningServer;
+  /** What the page complained of in its console; a test expects none. */
+  readonly complaints: readonly string[];
+  readonly close: () => Promise<void>;
+}
+
+async function openBrowser(): Promise<Browser> {
+  const executablePath = findBrowser();
+  if (executablePath === null)
+    throw new Error('no browser of the kind of Chromium was found on this machine');
+  return chromium.launch({ executablePath, args: ARGS });
+}
+
+/**
+ * Opens the console as a person does, by the address that was printed.
+ *
+ * @param width and `height` in CSS pixels; a 24-inch screen of 1920 × 1080 unless said
+ */
+export async function openConsolePage({ width = 1920, height = 1080 } = {}): Promise<ConsolePage> {
+  const folder = mkdtempSync(join(tmpdir(), 'cabward-page-'));
+  const started = await startServer({
+    version: '0.0.0',
+    page: process.env['CABWARD_TEST_PAGE'] ?? BUILT_PAGE,
+    port: 0,
+    log: join(folder, 'evenings.cabward'),
+  });
+  if (started.kind !== 'serving') throw new Error(started.says);
+  const { server } = started;
+  const browser = await openBrowser();
+  // axe wants a context of its own.
+  const context = await browser.newContext({ viewport: { width, height } });
+  const page = await context.newPage();
+  page.setDefaultTimeout(PATIENCE_MS);
+  const complaints: string[] = [];
+  page.on('pageerror', (error) => complaints.push(error.message));
+  page.on('console', (message) => {
+    if (message.type() === 'error') complaints.push(message.text());
+  });
+  await page.goto(server.freshAddress());
+  return {
+    page,
+    server,
+    complaints,
+    close: async () => {
+      await browser.close();
+      await server.close();
+      rmSync(folder, { recursive: true, force: true });
+    },
+  };
+}
+
+/** Goes to a screen by its address, as a link does. */
+export async function goTo(page: Page, address: string): Promise<void> {
+  await page.evaluate((hash) => {
+    window.location.hash = hash;
+  }, `#/${address}`);
+}
+
+/** Asks the host from the page, by a socket beside the console's own, as a second window would; throws on a problem. */
+export async function askHost<Name extends CallName>(
+  page: Page,
+  call: Name,
+  request: RequestOf<Name>,
+): Promise<ReplyOf<Name>> {
+  const asked = { path: WIRE_PATH, frame: JSON.stringify({ id: 1, call, request }) };
+  const answer = await page.evaluate(
+    ({ path, frame }) =>
+      new Promise<string>((resolve, reject) => {
+        const socket = new WebSocket(`ws://${window.location.host}${path}`);
+        socket.onopen = () => socket.send(frame);
+        socket.onerror = () => reject(new Error('the host cannot be reached'));
+        socket.onmessage = ({ data }) => {
+          const text = String(data);
+          // Pushes have no id.
+          if (!('id' in JSON.parse(text))) return;
+          socket.close();
+          resolve(text);
+        };
+      }),
+    asked,
+  );
+  const frame = hostFrame.parse(JSON.parse(answer));
+  if ('push' in frame || !frame.answer.ok) throw new Error(`${call} was not answered: ${answer}`);
+  return frame.answer.value as ReplyOf<Name>;
+}
