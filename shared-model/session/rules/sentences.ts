@@ -34,7 +34,8 @@ const REFUSED: Record<RefusalCode, (name: (index: number) => string) => string> 
   'block-disputed': (name) => `${name(0)} is disputed: settle what is true there first.`,
   'cab-not-wired': (name) => `The dial of ${name(0)} has no position for ${name(1)}.`,
   'hand-off-needed': (name) => `${name(0)} is wired straight to ${name(1)}: agree a hand-off first.`,
-  'unphased-gap': (name) => `Across ${name(0)}, ${name(1)} and ${name(2)} are not in phase.`,
+  'unphased-gap': (name) =>
+    `Across ${name(0)}, ${name(1)} and ${name(2)} are not in phase: a train there would tie them together (NEM 609, 6.1).`,
   'phase-unknown': (name) => `Across ${name(0)}, no valid phase check speaks for ${name(1)} and ${name(2)}.`,
   'section-live': (name) =>
     `${name(1)} stands in a section that is switched on by ${name(0)} and would run too.`,
