@@ -61,7 +61,7 @@ export function useDesk(source: DeskSource) {
         .map(({ input }) => ('train' in input ? input.train : undefined))
         .find((id) => id !== undefined);
       if (typeof train === 'string') setFollow(train as TrainId);
-      return sent.problem === null && sent.refused === null;
+      return sent.problem === null;
     },
     [source],
   );

@@ -24,7 +24,7 @@ import {
   trainStopped,
 } from './reports/train-reports.ts';
 import { done, type Ruling } from './ruling.ts';
-import { type World, withRecord } from './world.ts';
+import { type World, withRecord, withState } from './world.ts';
 
 /** Whether an input fits the session's phase; while stopped, knobs go to off only. */
 export function fitsPhase(world: World, input: SessionInput): boolean {
@@ -147,7 +147,8 @@ function judgeOrder(world: World, input: PlainOrder, at: number): Ruling {
 }
 
 /** Judges any input but a retraction, which needs the log (see `retract.ts`); inside an override a retraction is not now. */
-export function judge(world: World, input: SessionInput, at: number): Ruling {
+export function judge(before: World, input: SessionInput, at: number): Ruling {
+  const world = withState(before, { at });
   if (!fitsPhase(world, input)) return notNow(world);
   if (isObservation(input)) return judgeObservation(world, input, at);
   if (input.do === 'override') return override(world, input, (inner, order) => judgeOrder(inner, order, at));

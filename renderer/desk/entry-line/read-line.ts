@@ -6,7 +6,7 @@ import type { BlockId, TrainId } from '../../../shared-model/ids.ts';
 import type { Railroad } from '../../../shared-model/railroad/railroad.ts';
 import type { SessionState } from '../../../shared-model/session/state.ts';
 import { expects, type Meaning } from './meaning.ts';
-import { type Found, find, type Named, type Names, namesOf } from './names.ts';
+import { type Found, find, type Names, namesOf } from './names.ts';
 import { readThingLine } from './thing-lines.ts';
 import { readTrainLine } from './train-lines.ts';
 import { readWordLine } from './word-lines.ts';
@@ -49,9 +49,13 @@ export function withBlocks(
   return then(ids);
 }
 
-/** Blocks and places, as a destination is chosen among them. */
-export function destinations({ names }: Reading): readonly Named[] {
-  return [...names.blocks, ...names.places];
+/** A destination: a place by its whole name first, then blocks, then both by what they begin with. */
+export function findDestination({ names }: Reading, typed: string): Found<string> {
+  const word = typed.toLowerCase().trim();
+  const place = names.places.find(({ words }) => words.includes(word));
+  return place === undefined
+    ? find<string>([...names.blocks, ...names.places], typed)
+    : { kind: 'one', id: place.id };
 }
 
 /** The train that a line begins with, and what follows: names may have several words, the longest that fits is taken. */
@@ -86,11 +90,11 @@ export function readLine(railroad: Railroad, state: SessionState, line: string):
   if (word !== null) return word;
   const train = leadingTrain(reading.names, words);
   if (train !== null)
-    return withFound(train.found, 'a train', first, (id) => readTrainLine(reading, id, train.rest));
+    return withFound(train.found, 'a train', first, (id) => readTrainLine(reading, id, train.rest, first));
   const thing = readThingLine(reading, first, rest);
   if (thing !== null) return thing;
   const begun = find(reading.names.trains, first);
-  if (begun.kind === 'one') return readTrainLine(reading, begun.id, rest);
+  if (begun.kind === 'one') return readTrainLine(reading, begun.id, rest, first);
   if (begun.kind === 'several') return { kind: 'several', list: begun.list };
   return expects(`"${first}" is no train, knob, turnout, block or word known here.`);
 }

@@ -76,6 +76,13 @@ function readBlock(reading: Reading, typed: string, rest: readonly string[]): Me
   });
 }
 
+/** `7 is empty` where 7 is a train too: a line about the block, if that block is disputed; null when it is not. */
+export function readBlockLine(reading: Reading, typed: string, rest: readonly string[]): Meaning | null {
+  const block = find(reading.names.blocks, typed);
+  if (block.kind !== 'one' || reading.state.blocks[block.id]?.state !== 'disputed') return null;
+  return readBlock(reading, typed, rest);
+}
+
 /** Reads a line that begins with a thing; null when its first word is none. */
 export function readThingLine(reading: Reading, first: string, rest: readonly string[]): Meaning | null {
   const { names } = reading;

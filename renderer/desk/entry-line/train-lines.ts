@@ -5,7 +5,8 @@ import { authorityOf } from '../../../shared-model/session/facts/authorities.ts'
 import { trainsIn } from '../../../shared-model/session/facts/standing.ts';
 import { expects, type Meaning, say } from './meaning.ts';
 import { find } from './names.ts';
-import { destinations, type Reading, withBlocks, withFound } from './read-line.ts';
+import { findDestination, type Reading, withBlocks, withFound } from './read-line.ts';
+import { readBlockLine } from './thing-lines.ts';
 
 const KEYWORDS = ['by', 'over', 'joining', 'together'];
 
@@ -48,7 +49,7 @@ function readMove(reading: Reading, train: TrainId, words: readonly string[]): M
     more.map((word) => (KEYWORDS.includes(word.toLowerCase()) ? word.toLowerCase() : word)),
   );
   if (typeof extras === 'string') return expects(extras);
-  return withFound(find(destinations(reading), typed), 'a block or a place', typed, (to) => {
+  return withFound(findDestination(reading, typed), 'a block or a place', typed, (to) => {
     const base = { do: 'request-move' as const, train, to, ...(extras.overhang ? { overhang: true } : {}) };
     const joined = (via: readonly string[] | undefined): Meaning => {
       const withVia = via === undefined ? base : { ...base, via: via as never[] };
@@ -204,8 +205,17 @@ function neighbour(reading: Reading, train: TrainId, typed: string): Meaning {
     : say({ do: 'couple', train, other: only });
 }
 
-/** Reads what follows a train. */
-export function readTrainLine(reading: Reading, train: TrainId, words: readonly string[]): Meaning {
+/**
+ * Reads what follows a train.
+ *
+ * @param first how the train was typed: a number may also be a disputed block, which is settled
+ */
+export function readTrainLine(
+  reading: Reading,
+  train: TrainId,
+  words: readonly string[],
+  first: string,
+): Meaning {
   const [verb, ...rest] = words;
   const typed = rest.join(' ');
   switch (verb?.toLowerCase()) {
@@ -254,13 +264,15 @@ export function readTrainLine(reading: Reading, train: TrainId, words: readonly 
     case 'couples':
       return neighbour(reading, train, typed);
     case 'is': {
+      const settled = readBlockLine(reading, first, words);
+      if (settled !== null) return settled;
       const [length, amps] = rest.map(Number);
       return length !== undefined && length > 0 && amps !== undefined && amps >= 0
         ? say({ do: 'make-up', train, length, amps })
         : expects('Expected: 7 is 1400 3.2 (millimetres and amperes).');
     }
     case 'ends':
-      return withFound(find(destinations(reading), typed), 'a block or a place', typed, (to) =>
+      return withFound(findDestination(reading, typed), 'a block or a place', typed, (to) =>
         say({ do: 'declare', train, to }),
       );
     default: {
