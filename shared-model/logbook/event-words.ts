@@ -1,0 +1,160 @@
+/** An entry of the log in words: what was said or done, with names and marks instead of ids where they are known. */
+import type { Railroad } from '../railroad/railroad.ts';
+import type { SessionEvent } from '../session/event.ts';
+import type { SessionInput } from '../session/input.ts';
+import { spokenBlock, spokenDestination } from '../session/say.ts';
+import type { SessionState } from '../session/state.ts';
+
+interface Namer {
+  readonly train: (id: string) => string;
+  readonly cab: (id: string) => string;
+  readonly block: (id: string) => string;
+  readonly place: (to: string) => string;
+  readonly knob: (id: string) => string;
+}
+
+function namer(railroad: Railroad, state: SessionState): Namer {
+  const { document } = railroad;
+  const things = [...document.selectors, ...document.toggles];
+  return {
+    train: (id) =>
+      Object.entries(state.trains).find(([key]) => key === id)?.[1].name ??
+      document.trains.find((train) => train.id === id)?.name ??
+      id,
+    cab: (id) =>
+      id === 'off' ? 'off' : (document.throttles.find((throttle) => throttle.id === id)?.name ?? id),
+    block: (id) => spokenBlock(railroad, id),
+    place: (to) => spokenDestination(railroad, to),
+    knob: (id) => things.find((thing) => thing.id === id)?.name ?? id,
+  };
+}
+
+/** A verb without a sentence of its own: its words, and the values that came with it. */
+function plainWords(input: SessionInput): string {
+  const { do: verb, ...fields } = input;
+  const values = Object.values(fields).map((value) =>
+    typeof value === 'string' ? value : JSON.stringify(value),
+  );
+  return [verb.replaceAll('-', ' '), ...values].join(' ');
+}
+
+const onOff = (on: boolean): string => (on ? 'on' : 'off');
+
+function moveWords(input: SessionInput, name: Namer): string | null {
+  switch (input.do) {
+    case 'request-move':
+      return `${name.train(input.train)} to ${name.place(input.to)}?`;
+    case 'acknowledge':
+      return `${input.authority} read back`;
+    case 'annul':
+      return `${input.authority} annulled: ${input.why}`;
+    case 'withdraw':
+      return `${name.train(input.train)} asks no more`;
+    case 'declare':
+      return `${name.train(input.train)} is to end up at ${name.place(input.to)}`;
+    case 'hand-off':
+      return `${name.train(input.train)} to ${name.cab(input.toCab)} from block ${name.block(input.block)} on`;
+    case 'grant-limits':
+      return `${name.train(input.train)}: limits ${input.blocks.map(name.block).join(', ')}`;
+    case 'release-limits':
+      return `${name.train(input.train)} is clear of its limits`;
+    case 'change-cab':
+      return `${name.train(input.train)} changes to ${name.cab(input.cab)}`;
+    case 'advance':
+      return `${name.train(input.train)} one block on`;
+    case 'train-entered':
+      return `${name.train(input.train)} is in block ${name.block(input.block)}`;
+    case 'train-cleared':
+      return `${name.train(input.train)} is clear of block ${name.block(input.block)}`;
+    case 'train-stopped':
+      return `${name.train(input.train)} has stopped`;
+    case 'train-at':
+      return `${name.train(input.train)} is at ${input.edge}, toward ${input.toward}`;
+    case 'stalled':
+    case 'derailed':
+    case 'rerailed':
+      return `${name.train(input.train)} ${input.do}`;
+    case 'set-out':
+      return `${name.train(input.train)} sets out ${input.cut}, ${input.length} mm`;
+    case 'pick-up':
+      return `${name.train(input.train)} picks up ${input.cut}`;
+    case 'couple':
+      return `${name.train(input.train)} couples to ${name.train(input.other)}`;
+    default:
+      return null;
+  }
+}
+
+function roomWords(input: SessionInput, name: Namer): string | null {
+  switch (input.do) {
+    case 'open-session':
+      return 'Session opened';
+    case 'start':
+      return 'The evening starts';
+    case 'end-session':
+      return 'Session ended';
+    case 'assign-cab':
+      return input.person === null
+        ? `Nobody has ${name.cab(input.cab)}`
+        : `${input.person} has ${name.cab(input.cab)}`;
+    case 'place-train':
+      return `${name.train(input.train)} placed at ${input.edge}, toward ${input.toward}`;
+    case 'take-off':
+      return `${name.train(input.train)} lifted off`;
+    case 'stop-all':
+      return `ALL STOP, ${input.kind}: ${input.why}`;
+    case 'resume':
+      return 'Resumed';
+    case 'turn-selector':
+      return `${name.knob(input.selector)} turned to ${name.cab(input.position)}`;
+    case 'selector-stands-at':
+      return `${name.knob(input.selector)} stands at ${name.cab(input.position)}`;
+    case 'throw-turnout':
+      return `Turnout ${input.turnout} thrown ${input.position}`;
+    case 'turnout-stands-at':
+      return `Turnout ${input.turnout} stands ${input.position}`;
+    case 'set-toggle':
+      return `${name.knob(input.toggle)} set ${onOff(input.on)}`;
+    case 'toggle-stands-at':
+      return `${name.knob(input.toggle)} stands ${onOff(input.on)}`;
+    case 'settle':
+      return `Block ${name.block(input.block)} settled: ${input.state}${input.train === undefined ? '' : ` by ${name.train(input.train)}`}`;
+    case 'retract':
+      return `Entry ${input.entry} taken back: ${input.why}`;
+    case 'alarm-seen':
+      return `Alarm of entry ${input.alarm} seen`;
+    case 'tag':
+      return `${input.thing} tagged by ${input.by}: ${input.why}`;
+    case 'untag':
+      return `Tag of ${input.thing} taken off by ${input.by}`;
+    case 'call':
+      return `${name.cab(input.cab)} calls`;
+    case 'stop-called':
+      return `Stop called to ${name.cab(input.cab)}`;
+    case 'handle-at-zero':
+      return `${name.cab(input.cab)}: handle at zero`;
+    case 'breaker-tripped':
+      return `Breaker of ${input.supply} tripped`;
+    case 'breaker-reset':
+      return `Breaker of ${input.supply} reset`;
+    case 'note':
+      return `Note: ${input.text}`;
+    default:
+      return null;
+  }
+}
+
+function inputWords(input: SessionInput, name: Namer): string {
+  if (input.do === 'override') return `Overridden, ${input.why}: ${inputWords(input.order, name)}`;
+  return moveWords(input, name) ?? roomWords(input, name) ?? plainWords(input);
+}
+
+/**
+ * What an entry says.
+ *
+ * @param state the state after the entry, for the names of trains added tonight
+ * @returns one sentence without its reasons; those are in the entry's `reasons`
+ */
+export function eventWords(railroad: Railroad, state: SessionState, { input }: SessionEvent): string {
+  return inputWords(input, namer(railroad, state));
+}
