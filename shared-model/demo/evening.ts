@@ -1,28 +1,55 @@
-/** The demo evening: what was said and done on the demo railroad, an input at a time. */
-import { throttleId } from '../ids.ts';
-import type { SessionInput, TimedInput } from '../session/input.ts';
+/** The demo evening: what was said and done on the demo railroad in one hour, an input at a time, as the rules took it. */
+import { indexRailroad } from '../railroad/railroad.ts';
+import { newEvening } from '../session/evening.ts';
+import type { TimedInput } from '../session/input.ts';
+import { breakAndRollCall } from './evening/break.ts';
+import { goRound } from './evening/crew.ts';
+import { firstMoves, makeUp, type People } from './evening/opening.ts';
+import { type Part, play, type Stage } from './evening/stage.ts';
+import { troubleAndHome } from './evening/trouble.ts';
+import { yardWork } from './evening/yard-work.ts';
+import { demoRailroad } from './railroad.ts';
 
 /** Who comes; invented, first names alone. */
-const PEOPLE = ['Avery', 'Blake', 'Kim', 'Robin'] as const;
+const NAMES = ['Avery', 'Blake', 'Kim', 'Robin', 'Noor'] as const;
+
+/** The second at which the trains that go round look for a place to stop: the break follows. */
+const BREAK_AT = 1860;
+
+function peopleOf(seed: number): People {
+  const name = (place: number): string => NAMES[(seed + place) % NAMES.length] ?? NAMES[0];
+  return { dispatcher: name(0), first: name(1), second: name(2), third: name(3), guest: name(4) };
+}
+
+/** The seconds from gap to gap differ a little from one evening to the next. */
+const paceOf = (seed: number, least: number): number => least + (seed % 4);
+
+function* inTurn(...parts: readonly Part[]): Part {
+  for (const part of parts) yield* part;
+}
 
 /**
- * Inputs with their seconds, as they go through the rules.
+ * Inputs with their seconds, as they go through the rules: three trains go round for twenty minutes while the yard works, then a
+ * break with a roll call, trouble, and the way home.
  *
- * @param seed which evening: the same seed always gives the same one
+ * @param seed which evening: who comes and how fast they drive; the same seed always gives the same one
  */
 export function demoEvening(seed = 0): readonly TimedInput[] {
-  const assigned = ['1', '2'].map(
-    (cab, index): SessionInput => ({
-      do: 'assign-cab',
-      cab: throttleId.parse(cab),
-      person: PEOPLE[(seed + index) % PEOPLE.length] ?? PEOPLE[0],
+  const people = peopleOf(seed);
+  const stage: Stage = { evening: newEvening(indexRailroad(demoRailroad)), at: 0, inputs: [] };
+  const outer = ['e2', 'e5', 'e6', 'e9', 'e11'];
+  play(stage, [inTurn(makeUp(stage, people), firstMoves(stage, people))]);
+  play(stage, [
+    goRound(stage, { train: 't7', edges: outer, pace: paceOf(seed, 26), until: BREAK_AT }),
+    goRound(stage, { train: 't18', edges: outer, pace: paceOf(seed, 28), until: BREAK_AT }),
+    goRound(stage, {
+      train: 't12',
+      edges: ['e13', 'e15', 'e17', 'e19'],
+      pace: paceOf(seed, 24),
+      until: BREAK_AT,
     }),
-  );
-  const inputs: readonly SessionInput[] = [
-    { do: 'open-session' },
-    ...assigned,
-    { do: 'start' },
-    { do: 'end-session' },
-  ];
-  return inputs.map((input, index) => ({ at: index * 10, input }));
+    yardWork(stage, people),
+  ]);
+  play(stage, [inTurn(breakAndRollCall(stage, people), troubleAndHome(stage, people))]);
+  return stage.inputs;
 }

@@ -1,0 +1,93 @@
+/** What a crew and the dispatcher do over and over: ask, read back, throw, advance. */
+import type { BlockId, EdgeId, TrainId } from '../../ids.ts';
+import { authorityOf, legsAhead } from '../../session/facts/authorities.ts';
+import type { InputOf } from '../../session/input.ts';
+import { judgeMove } from '../../session/orders/move-orders.ts';
+import type { Throw } from '../../session/state.ts';
+import { legThrows, throwsFor } from '../../session/throws.ts';
+import { type Part, type Stage, say, type Words, worldNow } from './stage.ts';
+
+/** A throw as the order that confirms it. */
+function confirmed({ kind, id, to }: Throw): Words {
+  if (kind === 'selector') return { do: 'turn-selector', selector: id, position: to };
+  if (kind === 'turnout') return { do: 'throw-turnout', turnout: id, position: to };
+  return { do: 'set-toggle', toggle: id, on: to };
+}
+
+/** Confirms every throw of a train's authority that waits for nothing, one hand movement after the other. */
+export function* throwAll(stage: Stage, train: string, seconds = 2): Part {
+  for (;;) {
+    const ready = throwsFor(worldNow(stage), train as TrainId).find(({ waitsFor }) => waitsFor.length === 0);
+    if (ready === undefined) return;
+    yield* say(stage, confirmed(ready), seconds);
+  }
+}
+
+/** Reads back what a train holds. */
+export function* readBack(stage: Stage, train: string): Part {
+  const held = authorityOf(stage.evening.state, train as TrainId);
+  if (held !== null) yield* say(stage, { do: 'acknowledge', authority: held.id }, 3);
+}
+
+/** Asks for a move, reads it back and throws what it needs. */
+export function* order(stage: Stage, train: string, to: string, more: object = {}): Part {
+  const event = yield* say(stage, { do: 'request-move', train, to, ...more });
+  if (event.outcome === 'refused') return;
+  yield* readBack(stage, train);
+  yield* throwAll(stage, train);
+}
+
+/** Runs a train to the end of its authority, a gap every `pace` seconds, and stops it there. */
+export function* runOut(stage: Stage, train: string, pace: number): Part {
+  for (;;) {
+    const held = authorityOf(stage.evening.state, train as TrainId);
+    if (held === null || held.authority.state === 'granted') return;
+    yield* throwAll(stage, train);
+    yield* say(stage, { do: 'advance', train }, pace);
+  }
+}
+
+const free = (stage: Stage, train: string, to: string): boolean =>
+  judgeMove(worldNow(stage), { do: 'request-move', train, to } as InputOf<'request-move'>).kind === 'free';
+
+/** Blocks a train still has ahead on its authority, and the last block that it may go to. */
+function reach(stage: Stage, train: string): { readonly ahead: number; readonly last: BlockId | undefined } {
+  const held = authorityOf(stage.evening.state, train as TrainId);
+  const ahead = held === null ? [] : legsAhead(held.authority);
+  return {
+    ahead: ahead.length,
+    last: ahead.at(-1)?.block ?? stage.evening.state.trains[train as TrainId]?.blocks[0],
+  };
+}
+
+/** Whether the next block is read back and every throw for it is done. */
+function mayAdvance(stage: Stage, train: string): boolean {
+  const held = authorityOf(stage.evening.state, train as TrainId);
+  const next = held === null ? undefined : legsAhead(held.authority)[0];
+  return next?.readBack === true && legThrows(worldNow(stage), next).length === 0;
+}
+
+export interface Round {
+  readonly train: string;
+  /** The edges at whose far ends it may stop, one a block, in the order of travel. */
+  readonly edges: readonly string[];
+  /** Seconds from gap to gap. */
+  readonly pace: number;
+  /** Session second at which no further block is asked for. */
+  readonly until: number;
+}
+
+/** A train goes round and round, its authority lengthened by a block whenever the next is free; then it stops where that ends. */
+export function* goRound(stage: Stage, { train, edges, pace, until }: Round): Part {
+  const { blockOfEdge } = stage.evening.railroad;
+  const blocks = edges.map((edge) => blockOfEdge.get(edge as EdgeId));
+  while (stage.at < until) {
+    const { ahead, last } = reach(stage, train);
+    const next = edges[(blocks.indexOf(last) + 1) % edges.length];
+    if (ahead < 2 && next !== undefined && free(stage, train, next)) yield* order(stage, train, next);
+    yield* throwAll(stage, train);
+    if (mayAdvance(stage, train)) yield* say(stage, { do: 'advance', train }, pace);
+    else yield 3;
+  }
+  yield* runOut(stage, train, pace);
+}
