@@ -2,9 +2,9 @@
 import { indexRailroad } from '../../shared-model/railroad/railroad.ts';
 import { stateAnswer } from '../../shared-model/session/state-answer.ts';
 import { readDocument } from '../host/log/documents.ts';
+import { eveningFault } from '../host/log/evening-fault.ts';
 import { lastEntryAt } from '../host/log/events.ts';
 import { stateAt } from '../host/log/state-at.ts';
-import { eveningFault } from '../host/log/verify.ts';
 import { type Answer, inputError } from './answer.ts';
 import { makeMoment, parseMoment } from './moment.ts';
 import { withEvening } from './read-log.ts';

@@ -1,8 +1,8 @@
 /** `cabward report`: an evening as a list of what was said and done. */
 import type { SessionEvent } from '../../shared-model/session/event.ts';
 import { cardOf } from '../host/evening-card.ts';
+import { eveningFault } from '../host/log/evening-fault.ts';
 import { readEvents } from '../host/log/events.ts';
-import { eveningFault } from '../host/log/verify.ts';
 import { type Answer, inputError } from './answer.ts';
 import { makeMoment } from './moment.ts';
 import { withEvening } from './read-log.ts';

@@ -4,12 +4,12 @@ import { basename, dirname, join } from 'node:path';
 import type { LogState } from '../../shared-model/wire/contract.ts';
 import { defaultLogFile } from './data-folder.ts';
 import { readDocument } from './log/documents.ts';
+import { eveningFault } from './log/evening-fault.ts';
 import { type Holder, type Lock, takeLock } from './log/lock.ts';
 import type { LogProblem, ReadableLog } from './log/log.ts';
 import { type OpenedForWriting, openForWriting } from './log/open-log.ts';
 import { reserveBeside } from './log/reserve.ts';
 import { openSessionRow } from './log/sessions.ts';
-import { eveningFault } from './log/verify.ts';
 import { readOnlyStorage, type Storage, writableStorage } from './storage.ts';
 
 export interface OpenStorage {

@@ -208,3 +208,22 @@ test('a file that is no log is refused by name, and left alone', () => {
   writeFileSync(log, 'Dear all, the next club night is on Friday.');
   expect(() => openedConsole({ log })).toThrow('expected a log of Cabward');
 });
+
+test('an old evening that was changed is not shown as if it were whole; the others are', async () => {
+  const log = join(temporaryFolder(), 'evenings.cabward');
+  const first = openedConsole({ log });
+  const { id, railroad } = await heldEvening(directHost(first));
+  const other = await answered<{ id: string }>(first.host.call('evening.open', { railroad, alone: true }));
+  await first.close();
+  const { default: Sqlite } = await import('better-sqlite3');
+  const database = new Sqlite(log);
+  database.exec(
+    "DROP TRIGGER events_never_change; UPDATE events SET json = replace(json, 'loose', 'tight') WHERE session = 1",
+  );
+  database.close();
+  const host = directHost(openedConsole({ log }));
+  const problem = { kind: 'fault', says: expect.stringContaining('entry 4 was changed') };
+  expect(await host.call('evenings.read', { id })).toMatchObject({ ok: false, problem });
+  expect(await host.call('evenings.export', { id })).toMatchObject({ ok: false, problem });
+  expect((await host.call('evenings.read', { id: other.id })).ok).toBe(true);
+});

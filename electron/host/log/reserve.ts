@@ -12,10 +12,14 @@ export interface Reserve {
   giveUp(): boolean;
 }
 
-/** Room that is left where a file is or would be. */
+/** Room that is left where a file is or would be; none where the system does not say. */
 function freeBytes(file: string): number {
-  const { bavail, bsize } = statfsSync(dirname(file));
-  return bavail * bsize;
+  try {
+    const { bavail, bsize } = statfsSync(dirname(file));
+    return bavail * bsize;
+  } catch {
+    return 0;
+  }
 }
 
 /** The reserve of a log, a file beside it. */

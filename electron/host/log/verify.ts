@@ -1,60 +1,13 @@
-/** Is the log what was written? SQLite's own check, every document's hash, every evening's chain and fold. */
-import { evolve } from '../../../shared-model/session/fold.ts';
-import type { SessionState } from '../../../shared-model/session/state.ts';
-import { canonicalJson, headerLink, nextLink, sha256 } from './chain.ts';
-import { eventOf, storedEvents } from './events.ts';
+/** Is the whole log what was written? SQLite's own check, every document's hash, every evening's chain and fold. */
+import { sha256 } from './chain.ts';
+import { eveningFault } from './evening-fault.ts';
 import type { ReadableLog } from './log.ts';
-import { initialStateOf, type SessionRow, sessionRows } from './sessions.ts';
+import { sessionRows } from './sessions.ts';
 
 export interface Verdict {
   readonly good: boolean;
   /** What was found, or what was checked; a line each. */
   readonly says: readonly string[];
-}
-
-/** What is wrong with one evening's chain or fold; null when nothing is. The first thing only: what follows from it says nothing more. */
-export function eveningFault(log: ReadableLog, session: SessionRow): string | null {
-  const initial = initialStateOf(log, session.id);
-  const { uid, railroadHash, openedAt } = session;
-  if (headerLink({ uid, railroadHash, openedAt, initial }) !== session.firstLink)
-    return 'its header was changed';
-  const checkpoints = new Map(
-    log
-      .prepare<[number], { entry: number; state: string; hash: string }>(
-        'SELECT entry, state, hash FROM checkpoints WHERE session = ?',
-      )
-      .all(session.id)
-      .map((checkpoint) => [checkpoint.entry, checkpoint]),
-  );
-  let state: SessionState = initial;
-  let link = session.firstLink;
-  let entry = 0;
-  const counted = { refused: 0, alarm: 0 };
-  for (const stored of storedEvents(log, session.id)) {
-    if (stored.entry !== entry + 1) return `entry ${entry + 1} is missing`;
-    entry = stored.entry;
-    if (stored.previous !== link || nextLink(link, stored.json) !== stored.hash)
-      return `entry ${entry} was changed (the chain breaks there)`;
-    link = stored.hash;
-    const event = eventOf(stored);
-    if (event.entry !== entry || event.at < state.at)
-      return `entry ${entry} does not follow on the one before`;
-    if (event.at !== stored.at || event.outcome !== stored.outcome)
-      return `entry ${entry} was changed (its columns are not its text)`;
-    if (event.outcome !== 'done') counted[event.outcome] += 1;
-    state = evolve(state, event);
-    const checkpoint = checkpoints.get(entry);
-    if (
-      checkpoint !== undefined &&
-      (checkpoint.state !== canonicalJson(state) || sha256(checkpoint.state) !== checkpoint.hash)
-    )
-      return `the kept state at entry ${entry} is not the fold of the events up to it`;
-  }
-  if (entry !== session.entries || link !== session.head)
-    return `it ends at entry ${entry}, but ${session.entries} were written`;
-  if (counted.refused !== session.refusals || counted.alarm !== session.alarms)
-    return 'its counts of refusals and alarms were changed';
-  return null;
 }
 
 function sqliteFaults(log: ReadableLog): readonly string[] {

@@ -1,0 +1,105 @@
+/** Is one evening in the log what was written? Its header, every link of its chain, its fold, and what is kept beside it. */
+import { setImmediate } from 'node:timers/promises';
+import { evolve } from '../../../shared-model/session/fold.ts';
+import type { SessionState } from '../../../shared-model/session/state.ts';
+import { canonicalJson, headerLink, nextLink, sha256 } from './chain.ts';
+import { eventOf, type StoredEvent, storedEvents } from './events.ts';
+import type { ReadableLog } from './log.ts';
+import { initialStateOf, type SessionRow } from './sessions.ts';
+
+/** Entries looked at in one go: some ten milliseconds' work. */
+const PIECE = 2000;
+
+interface Checkpoint {
+  readonly entry: number;
+  readonly state: string;
+  readonly hash: string;
+}
+
+/** How far an evening was found sound. */
+interface Sound {
+  readonly state: SessionState;
+  readonly link: string;
+  readonly refusals: number;
+  readonly alarms: number;
+}
+
+function checkpointsOf(log: ReadableLog, session: number): ReadonlyMap<number, Checkpoint> {
+  const all = log
+    .prepare<[number], Checkpoint>('SELECT entry, state, hash FROM checkpoints WHERE session = ?')
+    .all(session);
+  return new Map(all.map((checkpoint) => [checkpoint.entry, checkpoint]));
+}
+
+/** What speaks against one more event; else how far the evening is sound with it. */
+function withEvent(before: Sound, entry: number, stored: StoredEvent): Sound | string {
+  if (stored.entry !== entry) return `entry ${entry} is missing`;
+  if (stored.previous !== before.link || nextLink(before.link, stored.json) !== stored.hash)
+    return `entry ${entry} was changed (the chain breaks there)`;
+  const event = eventOf(stored);
+  if (event.entry !== entry || event.at < before.state.at)
+    return `entry ${entry} does not follow on the one before`;
+  if (event.at !== stored.at || event.outcome !== stored.outcome)
+    return `entry ${entry} was changed (its columns are not its text)`;
+  return {
+    state: evolve(before.state, event),
+    link: stored.hash,
+    refusals: before.refusals + Number(event.outcome === 'refused'),
+    alarms: before.alarms + Number(event.outcome === 'alarm'),
+  };
+}
+
+/** Goes through an evening a piece at a time; returns the first fault, or null. What follows from a fault says nothing more. */
+function* walk(log: ReadableLog, session: SessionRow): Generator<void, string | null> {
+  const { id, uid, railroadHash, openedAt, firstLink, entries } = session;
+  const initial = initialStateOf(log, id);
+  if (headerLink({ uid, railroadHash, openedAt, initial }) !== firstLink) return 'its header was changed';
+  const last = Number(
+    log.prepare('SELECT coalesce(max(entry), 0) FROM events WHERE session = ?').pluck().get(id),
+  );
+  const checkpoints = checkpointsOf(log, id);
+  let sound: Sound = { state: initial, link: firstLink, refusals: 0, alarms: 0 };
+  let entry = 0;
+  while (entry < last) {
+    // Read whole, since nothing can be written while a statement is being stepped through.
+    const piece = [...storedEvents(log, id, entry + 1, Math.min(entry + PIECE, last))];
+    if (piece.length === 0) return `entry ${entry + 1} is missing`;
+    for (const stored of piece) {
+      entry += 1;
+      const next = withEvent(sound, entry, stored);
+      if (typeof next === 'string') return next;
+      sound = next;
+      const kept = checkpoints.get(entry);
+      if (
+        kept !== undefined &&
+        (kept.state !== canonicalJson(sound.state) || sha256(kept.state) !== kept.hash)
+      )
+        return `the kept state at entry ${entry} is not the fold of the events up to it`;
+    }
+    yield;
+  }
+  if (last !== entries || sound.link !== session.head)
+    return `it ends at entry ${last}, but ${entries} were written`;
+  if (sound.refusals !== session.refusals || sound.alarms !== session.alarms)
+    return 'its counts of refusals and alarms were changed';
+  return null;
+}
+
+/** What is wrong with an evening's chain or fold; null when nothing is. */
+export function eveningFault(log: ReadableLog, session: SessionRow): string | null {
+  const pieces = walk(log, session);
+  let piece = pieces.next();
+  while (piece.done !== true) piece = pieces.next();
+  return piece.value;
+}
+
+/** The same, letting others have their turn after each piece: the evening that is going on does not wait for a long one that was. */
+export async function eveningFaultByTurns(log: ReadableLog, session: SessionRow): Promise<string | null> {
+  const pieces = walk(log, session);
+  let piece = pieces.next();
+  while (piece.done !== true) {
+    await setImmediate();
+    piece = pieces.next();
+  }
+  return piece.value;
+}
