@@ -22,7 +22,7 @@ spoken({ do: 'start' });
 
 describe('the words to say', () => {
   const refused = spoken({ do: 'request-move', train: 't7', to: 'B8' });
-  const granted = spoken({ do: 'request-move', train: 't7', to: 'B5' });
+  const granted = spoken({ do: 'request-move', train: 't7', to: 'B5', overhang: true });
   const right = spoken({ do: 'acknowledge', authority: 'a1' as AuthorityId });
   const annulled = spoken({ do: 'annul', authority: 'a1' as AuthorityId, why: 'changed' });
 
