@@ -1,5 +1,7 @@
 /** The host without a transport. */
-import { hostSuite } from '../support/host-suite.ts';
+import { hostSuite, unknownCallSuite } from '../support/host-suite.ts';
 import { directHost, openedConsole } from '../support/open-host.ts';
 
-hostSuite('direct', async () => directHost(openedConsole()));
+const open = async () => directHost(openedConsole());
+hostSuite('direct', open);
+unknownCallSuite('direct', open);

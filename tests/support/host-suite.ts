@@ -54,8 +54,6 @@ export function hostSuite(transport: string, open: () => Promise<HostUnderTest>)
   });
 
   test.each([
-    ['no.such.call', {}, /expected a call of the contract/],
-    ['constructor', {}, /expected a call of the contract/],
     ['hello', { extra: 1 }, /"extra" is unknown here/],
     ['hello', null, /expected object/],
     ['evening.send', { items: [] }, /at least 1/],
@@ -157,4 +155,18 @@ export function hostSuite(transport: string, open: () => Promise<HostUnderTest>)
       { id: 'large', value },
     ]);
   });
+}
+
+/** For the transports that carry any name: over IPC a name without a channel goes nowhere. */
+export function unknownCallSuite(transport: string, open: () => Promise<HostUnderTest>): void {
+  test.each(['no.such.call', 'constructor', '', '__proto__'])(
+    `${transport}: "%s" is no call of the contract`,
+    async (name) => {
+      const host = await open();
+      expect(await problemOf(host.call(name, {}))).toMatchObject({
+        kind: 'bad-input',
+        says: expect.stringContaining('expected a call of the contract'),
+      });
+    },
+  );
 }

@@ -1,5 +1,7 @@
 /** The host over the loopback server. */
-import { hostSuite } from '../support/host-suite.ts';
+import { hostSuite, unknownCallSuite } from '../support/host-suite.ts';
 import { startedServer, webHost } from '../support/web-host.ts';
 
-hostSuite('websocket', async () => webHost(await startedServer()));
+const open = async () => webHost(await startedServer());
+hostSuite('websocket', open);
+unknownCallSuite('websocket', open);
