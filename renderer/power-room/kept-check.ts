@@ -18,7 +18,6 @@ const keptCheck = z.object({
   voltsAcross: volts,
   tolerancePercent: z.number().nonnegative(),
 });
-export type KeptCheck = z.infer<typeof keptCheck>;
 
 const keptCaution = z.object({
   step: z.enum(CAUTION_STEPS),

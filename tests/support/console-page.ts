@@ -38,7 +38,7 @@ export async function openConsolePage({ width = 1920, height = 1080 } = {}): Pro
   const folder = mkdtempSync(join(tmpdir(), 'cabward-page-'));
   const started = await startServer({
     version: '0.0.0',
-    page: process.env['CABWARD_TEST_PAGE'] ?? BUILT_PAGE,
+    page: process.env.CABWARD_TEST_PAGE ?? BUILT_PAGE,
     port: 0,
     log: join(folder, 'evenings.cabward'),
   });
