@@ -4,7 +4,7 @@ import { eventWords } from '../../shared-model/logbook/event-words.ts';
 import type { Railroad } from '../../shared-model/railroad/railroad.ts';
 import type { SessionEvent } from '../../shared-model/session/event.ts';
 import type { SessionState } from '../../shared-model/session/state.ts';
-import { clockTime } from '../desk/desk-source.ts';
+import { momentText } from './moment-text.ts';
 
 /** Entries drawn before and after the moment; a whole evening would be too much to draw at each step. */
 const AROUND = 40;
@@ -41,7 +41,7 @@ export function EntryList({ railroad, state, events, openedAt, position, onGo }:
                 onClick={() => onGo(at)}
               >
                 <span className="quiet">
-                  {event.entry} · {clockTime(openedAt, event.at)}
+                  {event.entry} · {momentText(openedAt, event.at)}
                   {event.impliedBy === undefined ? '' : ' · inferred'}
                 </span>
                 <span>

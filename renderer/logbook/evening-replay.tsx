@@ -5,8 +5,8 @@ import { stateAfter } from '../../shared-model/logbook/replay.ts';
 import { Board } from '../board/board.tsx';
 import { boardView } from '../board/board-view.ts';
 import { liveOptions } from '../board/live-options.ts';
-import { clockTime } from '../desk/desk-source.ts';
 import { EntryList } from './entry-list.tsx';
+import { momentText } from './moment-text.ts';
 import { ReplayControls } from './replay-controls.tsx';
 import { usePlayer } from './use-player.ts';
 import type { EveningRecord } from './use-record.ts';
@@ -23,7 +23,7 @@ export function EveningReplay({ record }: { readonly record: EveningRecord }) {
   const words =
     event === undefined
       ? `before entry 1 of ${events.length}`
-      : `entry ${position} of ${events.length}, ${clockTime(card.openedAt, event.at)}, ${eventWords(railroad, state, event)}`;
+      : `entry ${position} of ${events.length}, ${momentText(card.openedAt, event.at)}, ${eventWords(railroad, state, event)}`;
   return (
     <section className="replay" aria-label="Replay, not live">
       <header className="replay-head">

@@ -106,17 +106,17 @@ function roomWords(input: SessionInput, name: Namer): string | null {
     case 'resume':
       return 'Resumed';
     case 'turn-selector':
-      return `${name.knob(input.selector)} turned to ${name.cab(input.position)}`;
+      return `Selector ${name.knob(input.selector)} turned to ${name.cab(input.position)}`;
     case 'selector-stands-at':
-      return `${name.knob(input.selector)} stands at ${name.cab(input.position)}`;
+      return `Selector ${name.knob(input.selector)} stands at ${name.cab(input.position)}`;
     case 'throw-turnout':
       return `Turnout ${input.turnout} thrown ${input.position}`;
     case 'turnout-stands-at':
       return `Turnout ${input.turnout} stands ${input.position}`;
     case 'set-toggle':
-      return `${name.knob(input.toggle)} set ${onOff(input.on)}`;
+      return `Toggle ${name.knob(input.toggle)} set ${onOff(input.on)}`;
     case 'toggle-stands-at':
-      return `${name.knob(input.toggle)} stands ${onOff(input.on)}`;
+      return `Toggle ${name.knob(input.toggle)} stands ${onOff(input.on)}`;
     case 'settle':
       return `Block ${name.block(input.block)} settled: ${input.state}${input.train === undefined ? '' : ` by ${name.train(input.train)}`}`;
     case 'retract':
