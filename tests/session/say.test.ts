@@ -29,8 +29,10 @@ describe('the words to say', () => {
   it('of a refusal give the reason', () => {
     expect(refused).toBe('Cab 1, No. 7: not now. No. 7 does not fit into block B8 (Ridge).');
   });
-  it('of a grant give from, to, the way, where to stop, and ask for the read-back', () => {
-    expect(granted).toBe('Cab 1, No. 7: from 3 to 5 by way of 4. Stop at the gap. Read back.');
+  it('of a grant give from, to, the way, that the gap at its end leads into live track, and ask for the read-back', () => {
+    expect(granted).toBe(
+      'Cab 1, No. 7: from 3 to 5 by way of 4. Stop well short: live gap ahead. Read back.',
+    );
   });
   it('of a right read-back give the time', () => {
     expect(right).toBe('Cab 1, No. 7: Right, 20:14.');
