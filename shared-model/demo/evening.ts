@@ -2,11 +2,12 @@
 import { indexRailroad } from '../railroad/railroad.ts';
 import { newEvening } from '../session/evening.ts';
 import type { TimedInput } from '../session/input.ts';
-import { breakAndRollCall } from './evening/break.ts';
-import { goRound } from './evening/crew.ts';
+import { breakAndRollCall, turnPastLiveHandles } from './evening/break.ts';
+import { closing, lastRounds, takeCab } from './evening/closing.ts';
 import { firstMoves, makeUp, type People } from './evening/opening.ts';
+import { threeTrains } from './evening/rounds.ts';
 import { type Part, play, type Stage } from './evening/stage.ts';
-import { troubleAndHome } from './evening/trouble.ts';
+import { trouble } from './evening/trouble.ts';
 import { yardWork } from './evening/yard-work.ts';
 import { demoRailroad } from './railroad.ts';
 
@@ -14,15 +15,14 @@ import { demoRailroad } from './railroad.ts';
 const NAMES = ['Avery', 'Blake', 'Kim', 'Robin', 'Noor'] as const;
 
 /** The second at which the trains that go round look for a place to stop: the break follows. */
-const BREAK_AT = 1860;
+const BREAK_AT = 1800;
+/** The second from which no train asks for a further block. */
+const LAST_ROUNDS_END = 3450;
 
 function peopleOf(seed: number): People {
   const name = (place: number): string => NAMES[(seed + place) % NAMES.length] ?? NAMES[0];
   return { dispatcher: name(0), first: name(1), second: name(2), third: name(3), guest: name(4) };
 }
-
-/** The seconds from gap to gap differ a little from one evening to the next. */
-const paceOf = (seed: number, least: number): number => least + (seed % 4);
 
 function* inTurn(...parts: readonly Part[]): Part {
   for (const part of parts) yield* part;
@@ -37,19 +37,18 @@ function* inTurn(...parts: readonly Part[]): Part {
 export function demoEvening(seed = 0): readonly TimedInput[] {
   const people = peopleOf(seed);
   const stage: Stage = { evening: newEvening(indexRailroad(demoRailroad)), at: 0, inputs: [] };
-  const outer = ['e2', 'e5', 'e6', 'e9', 'e11'];
+  const pace = seed % 4;
   play(stage, [inTurn(makeUp(stage, people), firstMoves(stage, people))]);
+  play(stage, [...threeTrains(stage, pace, BREAK_AT), yardWork(stage, people)]);
   play(stage, [
-    goRound(stage, { train: 't7', edges: outer, pace: paceOf(seed, 26), until: BREAK_AT }),
-    goRound(stage, { train: 't18', edges: outer, pace: paceOf(seed, 28), until: BREAK_AT }),
-    goRound(stage, {
-      train: 't12',
-      edges: ['e13', 'e15', 'e17', 'e19'],
-      pace: paceOf(seed, 24),
-      until: BREAK_AT,
-    }),
-    yardWork(stage, people),
+    inTurn(
+      breakAndRollCall(stage, people),
+      turnPastLiveHandles(stage),
+      trouble(stage, people),
+      takeCab(stage),
+    ),
   ]);
-  play(stage, [inTurn(breakAndRollCall(stage, people), troubleAndHome(stage, people))]);
+  play(stage, lastRounds(stage, pace, LAST_ROUNDS_END));
+  play(stage, [closing(stage)]);
   return stage.inputs;
 }

@@ -51,7 +51,10 @@ const free = (stage: Stage, train: string, to: string): boolean =>
   judgeMove(worldNow(stage), { do: 'request-move', train, to } as InputOf<'request-move'>).kind === 'free';
 
 /** Blocks a train still has ahead on its authority, and the last block that it may go to. */
-function reach(stage: Stage, train: string): { readonly ahead: number; readonly last: BlockId | undefined } {
+export function reach(
+  stage: Stage,
+  train: string,
+): { readonly ahead: number; readonly last: BlockId | undefined } {
   const held = authorityOf(stage.evening.state, train as TrainId);
   const ahead = held === null ? [] : legsAhead(held.authority);
   return {
@@ -73,16 +76,17 @@ export interface Round {
   readonly edges: readonly string[];
   /** Seconds from gap to gap. */
   readonly pace: number;
-  /** Session second at which no further block is asked for. */
-  readonly until: number;
+  /** Whether it ends where its authority leads now: asked before each further block. */
+  readonly ends: (last: string | undefined) => boolean;
 }
 
 /** A train goes round and round, its authority lengthened by a block whenever the next is free; then it stops where that ends. */
-export function* goRound(stage: Stage, { train, edges, pace, until }: Round): Part {
+export function* goRound(stage: Stage, { train, edges, pace, ends }: Round): Part {
   const { blockOfEdge } = stage.evening.railroad;
   const blocks = edges.map((edge) => blockOfEdge.get(edge as EdgeId));
-  while (stage.at < until) {
+  for (;;) {
     const { ahead, last } = reach(stage, train);
+    if (ends(last)) break;
     const next = edges[(blocks.indexOf(last) + 1) % edges.length];
     if (ahead < 2 && next !== undefined && free(stage, train, next)) yield* order(stage, train, next);
     yield* throwAll(stage, train);

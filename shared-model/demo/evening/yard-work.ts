@@ -51,8 +51,8 @@ export function* yardWork(stage: Stage, people: People): Part {
   yield 60;
 
   // Typed for the wrong train, and taken back at once.
-  yield* say(stage, { do: 'train-entered', train: 't24', block: 'B16' }, 2);
-  yield* say(stage, { do: 'retract', entry: stage.inputs.length, why: 'wrong train' });
+  const { entry } = yield* say(stage, { do: 'train-entered', train: 't24', block: 'B16' }, 2);
+  yield* say(stage, { do: 'retract', entry, why: 'wrong train' });
   yield 60;
 
   yield* say(stage, { do: 'turn-selector', selector: 'K15', position: 'off' });
