@@ -1,8 +1,8 @@
 /** Carries the contract over Electron's IPC: a channel for each call of the table, and the pushes to every window. */
 import { type IpcMainInvokeEvent, ipcMain, type WebContents } from 'electron';
 import { type Answer, CALLS } from '../../shared-model/wire/contract.ts';
+import { callRate } from '../host/call-rate.ts';
 import type { ConsoleHost } from '../host/console-host.ts';
-import { callRate } from './call-rate.ts';
 import { callChannel, pushChannel } from './channels.ts';
 import { isConsoleAddress } from './console-address.ts';
 

@@ -80,7 +80,7 @@ async function serveConsole(opened: OpenConsole, options: ServeOptions): Promise
     opened.announce(address);
     return address;
   };
-  const wire = makeWireServer(opened.host, admission);
+  const wire = makeWireServer(opened.host, admission, clock.monotonic);
   server.on(
     'request',
     serveRequests(admission, files, () => void freshAddress()),

@@ -4,6 +4,8 @@ import type { Duplex } from 'node:stream';
 import { type RawData, type WebSocket, WebSocketServer } from 'ws';
 import { parseJson, parseValue } from '../../shared-model/malformed.ts';
 import { callFrame, type HostFrame, LONGEST_FRAME_BYTES, WIRE_PATH } from '../../shared-model/wire/frames.ts';
+import { bad } from '../host/answers.ts';
+import { callRate } from '../host/call-rate.ts';
 import type { ConsoleHost } from '../host/console-host.ts';
 import type { Admission } from './admission.ts';
 
@@ -30,16 +32,28 @@ function send(socket: WebSocket, frame: HostFrame): void {
   else socket.send(JSON.stringify(frame));
 }
 
+type IsWithinRate = ReturnType<typeof callRate>;
+
 /** Takes one frame of a screen. A frame that is no call ends the connection: it is not our page that sent it. */
-async function take(host: ConsoleHost, socket: WebSocket, data: RawData, isBinary: boolean): Promise<void> {
+async function take(
+  host: ConsoleHost,
+  socket: WebSocket,
+  isWithinRate: IsWithinRate,
+  data: RawData,
+  isBinary: boolean,
+): Promise<void> {
   const json = isBinary ? null : parseJson(String(data));
   const frame = json?.ok === true ? parseValue(callFrame, json.value) : null;
   if (frame === null || !frame.ok) return socket.close(CLOSE.unacceptable, 'expected a call');
   const { id, call, request } = frame.value;
-  send(socket, { id, answer: await host.call(call, request) });
+  const answer = isWithinRate(call)
+    ? await host.call(call, request)
+    : bad('refused', `expected fewer calls of ${call} in a second`);
+  send(socket, { id, answer });
 }
 
-export function makeWireServer(host: ConsoleHost, admission: Admission): WireServer {
+/** @param now milliseconds, monotonic */
+export function makeWireServer(host: ConsoleHost, admission: Admission, now: () => number): WireServer {
   const server = new WebSocketServer({
     noServer: true,
     maxPayload: LONGEST_FRAME_BYTES,
@@ -47,7 +61,8 @@ export function makeWireServer(host: ConsoleHost, admission: Admission): WireSer
   });
   server.on('connection', (socket: WebSocket) => {
     const unsubscribe = host.subscribe(({ push, value }) => send(socket, { push, value }));
-    socket.on('message', (data, isBinary) => void take(host, socket, data, isBinary));
+    const isWithinRate = callRate(now);
+    socket.on('message', (data, isBinary) => void take(host, socket, isWithinRate, data, isBinary));
     socket.on('close', unsubscribe);
     // An oversize or broken frame: ws closes the connection by itself with the fitting code.
     socket.on('error', unsubscribe);

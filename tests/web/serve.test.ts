@@ -4,11 +4,12 @@ import { request } from 'node:http';
 import { connect } from 'node:net';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { MOST_CALLS_A_SECOND } from '../../electron/host/call-rate.ts';
 import { CONTENT_SECURITY_POLICY } from '../../electron/web/content-security.ts';
 import { type RunningServer, startServer } from '../../electron/web/serve.ts';
 import { LONGEST_FRAME_BYTES } from '../../shared-model/wire/frames.ts';
 import { temporaryFolder } from '../support/temporary-folder.ts';
-import { cookieFor, openSocket, originOf, smallPage, startedServer } from '../support/web-host.ts';
+import { cookieFor, openSocket, originOf, smallPage, startedServer, webHost } from '../support/web-host.ts';
 
 interface Reply {
   readonly status: number | undefined;
@@ -179,4 +180,14 @@ test('a port that is taken, and screens that are not built, are told', async () 
 test('it listens on loopback alone', async () => {
   const server = await startedServer();
   expect(server.address).toMatch(/^http:\/\/127\.0\.0\.1:\d+\/\?token=[0-9a-f]{64}$/);
+});
+
+test('a page that calls without end is told so, and the host goes on', async () => {
+  const server = await startedServer({ clock: { wall: Date.now, monotonic: () => 0 } });
+  const host = await webHost(server);
+  const answers = await Promise.all(
+    Array.from({ length: MOST_CALLS_A_SECOND + 5 }, () => host.call('evening.read', {})),
+  );
+  expect(answers.filter(({ ok }) => !ok)).toHaveLength(5);
+  expect((await host.call('hello', {})).ok).toBe(true);
 });
