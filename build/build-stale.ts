@@ -3,14 +3,13 @@ import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync 
 import { build } from 'vite';
 import { root } from './fit-node.js';
 import { HOST_FOLDERS } from './host-entries.ts';
+import { oneAtATime } from './one-at-a-time.ts';
 import { hashOf } from './sources.ts';
 
 interface Part {
   readonly name: string;
   /** Where it is made from, relative to the root. */
   readonly sources: readonly string[];
-  /** The file without which there is nothing to build yet. */
-  readonly entry: string;
   /** What the built part is known by, below `dist/`. */
   readonly made: string;
   readonly configs: readonly string[];
@@ -24,7 +23,6 @@ const PARTS: readonly Part[] = [
   {
     name: 'host',
     sources: [...COMMON, 'electron', 'build/vite.host.config.ts', 'build/vite.preload.config.ts'],
-    entry: 'electron/command-line/main.ts',
     made: 'command-line/main.js',
     configs: ['vite.host.config.ts', 'vite.preload.config.ts'],
     owns: HOST_FOLDERS,
@@ -32,7 +30,6 @@ const PARTS: readonly Part[] = [
   {
     name: 'screens',
     sources: [...COMMON, 'renderer', 'build/vite.renderer.config.ts'],
-    entry: 'renderer/index.html',
     made: 'renderer/index.html',
     configs: ['vite.renderer.config.ts'],
     owns: ['renderer'],
@@ -49,13 +46,22 @@ function isStale(part: Part, hash: string): boolean {
 async function buildPart(part: Part, hash: string): Promise<void> {
   rmSync(stampOf(part), { force: true });
   for (const folder of part.owns) rmSync(`${root}dist/${folder}`, { recursive: true, force: true });
-  for (const config of part.configs) {
-    if (config === 'vite.preload.config.ts' && !existsSync(`${root}electron/desktop/preload.ts`)) continue;
-    await build({ configFile: `${root}build/${config}`, logLevel: 'warn' });
-  }
+  for (const config of part.configs) await build({ configFile: `${root}build/${config}`, logLevel: 'warn' });
   // Written aside and renamed: a stamp is whole or not there.
   writeFileSync(`${stampOf(part)}.new`, hash);
   renameSync(`${stampOf(part)}.new`, stampOf(part));
+}
+
+/** Builds each part that is stale, or all. */
+async function buildParts(all: boolean): Promise<string[]> {
+  const built: string[] = [];
+  for (const part of PARTS) {
+    const hash = hashOf(part.sources);
+    if (!(all || isStale(part, hash))) continue;
+    await buildPart(part, hash);
+    built.push(part.name);
+  }
+  return built;
 }
 
 /**
@@ -64,12 +70,5 @@ async function buildPart(part: Part, hash: string): Promise<void> {
  */
 export async function buildStale({ all }: { readonly all: boolean }): Promise<string[]> {
   mkdirSync(`${root}dist`, { recursive: true });
-  const built: string[] = [];
-  for (const part of PARTS) {
-    const hash = hashOf(part.sources);
-    if (!existsSync(root + part.entry) || !(all || isStale(part, hash))) continue;
-    await buildPart(part, hash);
-    built.push(part.name);
-  }
-  return built;
+  return await oneAtATime(`${root}dist/building`, () => buildParts(all));
 }
