@@ -63,6 +63,21 @@ export function reach(
   };
 }
 
+/** Blocks asked for at once, at most: one request for several keeps the talk short. */
+const BLOCKS_AT_ONCE = 3;
+
+/** The farthest of the next few edges of a round that a train would be granted now. */
+function farthestFree(
+  stage: Stage,
+  train: string,
+  edges: readonly string[],
+  from: number,
+): string | undefined {
+  return Array.from({ length: BLOCKS_AT_ONCE }, (_, n) => edges[(from + BLOCKS_AT_ONCE - n) % edges.length])
+    .filter((edge) => edge !== undefined)
+    .find((edge) => free(stage, train, edge));
+}
+
 /** Whether the next block is read back and every throw for it is done. */
 function mayAdvance(stage: Stage, train: string): boolean {
   const held = authorityOf(stage.evening.state, train as TrainId);
@@ -80,15 +95,15 @@ export interface Round {
   readonly ends: (last: string | undefined) => boolean;
 }
 
-/** A train goes round and round, its authority lengthened by a block whenever the next is free; then it stops where that ends. */
+/** A train goes round and round, its authority lengthened while the blocks ahead are free; then it stops where that ends. */
 export function* goRound(stage: Stage, { train, edges, pace, ends }: Round): Part {
   const { blockOfEdge } = stage.evening.railroad;
   const blocks = edges.map((edge) => blockOfEdge.get(edge as EdgeId));
   for (;;) {
     const { ahead, last } = reach(stage, train);
     if (ends(last)) break;
-    const next = edges[(blocks.indexOf(last) + 1) % edges.length];
-    if (ahead < 2 && next !== undefined && free(stage, train, next)) yield* order(stage, train, next);
+    const next = ahead < 2 ? farthestFree(stage, train, edges, blocks.indexOf(last)) : undefined;
+    if (next !== undefined) yield* order(stage, train, next);
     yield* throwAll(stage, train);
     if (mayAdvance(stage, train)) yield* say(stage, { do: 'advance', train }, pace);
     else yield 3;
