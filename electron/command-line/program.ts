@@ -100,7 +100,7 @@ const SUBCOMMANDS: readonly Subcommand[] = [
   {
     usage: 'report <session>',
     says: 'who did what in an evening',
-    options: [['--format <format>', 'text or json'], LOG],
+    options: [['--format <format>', 'text, csv, html or json (text)'], LOG],
     act: async (args, options) => (await import('./report.ts')).report(first(args), options),
   },
   {

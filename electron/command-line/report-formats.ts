@@ -1,0 +1,60 @@
+/** An evening's tables as text, as CSV (RFC 4180) and as an HTML page of its own. */
+import { stringify } from 'csv-stringify/sync';
+import type { ReportTable } from '../../shared-model/logbook/report-tables.ts';
+
+/** Columns as wide as their widest cell; an empty table says so. */
+export function tableText({ title, columns, rows }: ReportTable): string {
+  if (rows.length === 0) return `${title}: none`;
+  const widths = columns.map((column, index) =>
+    Math.max(column.length, ...rows.map((row) => row[index]?.length ?? 0)),
+  );
+  const line = (cells: readonly string[]): string =>
+    cells
+      .map((cell, index) => cell.padEnd(widths[index] ?? 0))
+      .join('  ')
+      .trimEnd();
+  return [title, line(columns), ...rows.map(line)].join('\n');
+}
+
+/** One record a cell: table, row (from 1), column, value; so every record has the same fields. Lines end with CRLF, as RFC 4180 has it. */
+export function tablesCsv(tables: readonly ReportTable[]): string {
+  const cells = tables.flatMap(({ title, columns, rows }) =>
+    rows.flatMap((row, index) =>
+      columns.map((column, at) => [title, String(index + 1), column, row[at] ?? '']),
+    ),
+  );
+  return stringify([['table', 'row', 'column', 'value'], ...cells], { record_delimiter: 'windows' });
+}
+
+const ESCAPES: Readonly<Record<string, string>> = {
+  '&': '&amp;',
+  '<': '&lt;',
+  '>': '&gt;',
+  '"': '&quot;',
+  "'": '&#39;',
+};
+const escaped = (text: string): string => text.replace(/[&<>"']/g, (letter) => ESCAPES[letter] ?? letter);
+
+const tableHtml = ({ title, columns, rows }: ReportTable): string =>
+  rows.length === 0
+    ? `<h2>${escaped(title)}</h2><p>None.</p>`
+    : `<table><caption>${escaped(title)}</caption><thead><tr>${columns
+        .map((column) => `<th scope="col">${escaped(column)}</th>`)
+        .join('')}</tr></thead><tbody>${rows
+        .map((row) => `<tr>${row.map((cell) => `<td>${escaped(cell)}</td>`).join('')}</tr>`)
+        .join('')}</tbody></table>`;
+
+const STYLE =
+  'body{font:11pt sans-serif;margin:15mm}table{border-collapse:collapse;margin:1em 0}caption,h2{font:bold 12pt sans-serif;text-align:left}th,td{border:1px solid;padding:2pt 6pt;text-align:left;vertical-align:top}tr{break-inside:avoid}';
+
+/** A page that needs nothing else, to be printed. */
+export function reportHtml(name: string, lines: readonly string[], tables: readonly ReportTable[]): string {
+  return [
+    '<!doctype html>',
+    `<html lang="en"><head><meta charset="utf-8"><title>${escaped(name)}</title><style>${STYLE}</style></head><body>`,
+    `<h1>${escaped(name)}</h1>`,
+    ...lines.map((line) => `<p>${escaped(line)}</p>`),
+    ...tables.map(tableHtml),
+    '</body></html>',
+  ].join('\n');
+}
