@@ -1,5 +1,6 @@
 /** Opening the log that a call names, for reading, and finding the evening in it. */
 import { existsSync } from 'node:fs';
+import Sqlite from 'better-sqlite3';
 import { defaultLogFile } from '../host/data-folder.ts';
 import type { ReadableLog } from '../host/log/log.ts';
 import { openForReading } from '../host/log/open-log.ts';
@@ -15,10 +16,14 @@ export const isUnused = (named: string | undefined): boolean =>
 
 /** Does something with a log that is open for reading, and closes it. */
 export function withLog(named: string | undefined, act: (log: ReadableLog) => Answer): Answer {
-  const opened = openForReading(logFile(named));
+  const file = logFile(named);
+  const opened = openForReading(file);
   if (!opened.ok) return inputError(opened.problem.says);
   try {
     return act(opened.log);
+  } catch (error) {
+    if (!(error instanceof Sqlite.SqliteError)) throw error;
+    return inputError(`${file} is damaged (${error.code}); cabward verify tells what is wrong with it`);
   } finally {
     opened.log.close();
   }

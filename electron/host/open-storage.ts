@@ -1,5 +1,5 @@
 /** The way to a log that is to be written: the lock first, then the file, then what is found wrong with it. */
-import { mkdirSync, realpathSync } from 'node:fs';
+import { existsSync, mkdirSync, realpathSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import type { LogState } from '../../shared-model/wire/contract.ts';
 import { defaultLogFile } from './data-folder.ts';
@@ -41,7 +41,7 @@ export type StorageOpened =
 function realLog(named: string | undefined): string {
   const file = named ?? defaultLogFile();
   if (named === undefined) mkdirSync(dirname(file), { recursive: true });
-  return join(realpathSync(dirname(file)), basename(file));
+  return existsSync(file) ? realpathSync(file) : join(realpathSync(dirname(file)), basename(file));
 }
 
 /** One line about the process that has a log. */

@@ -1,10 +1,13 @@
 /** `sessions`, `report`, `replay` and `verify`: what the log says, also while the console has it open. */
+import { readFileSync, symlinkSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import Sqlite from 'better-sqlite3';
 import { expect, test } from 'vitest';
 import { openStorage } from '../../electron/host/open-storage.ts';
 import type { EveningCard } from '../../shared-model/wire/contract.ts';
 import { recordedLog } from '../support/recorded-log.ts';
 import { cabward, cabwardJson, supportFile } from '../support/run-cabward.ts';
+import { temporaryFolder } from '../support/temporary-folder.ts';
 
 type State = Readonly<Record<string, unknown>>;
 
@@ -100,5 +103,30 @@ test('a log that the console has open can be read', async () => {
   const opened = openStorage(log, 'now', () => undefined);
   expect(await cabward('verify', '--log', log)).toMatchObject({ status: 0 });
   expect(await cabward('sessions', '--log', log)).toMatchObject({ status: 0 });
+  if (opened.kind === 'open') opened.opened.close();
+});
+
+test('a log too damaged to be read is not good, in one sentence, whichever command asks', async () => {
+  const log = recordedLog();
+  const bytes = readFileSync(log);
+  // The page that says what tables there are.
+  bytes.fill(0xaa, 100, 120);
+  writeFileSync(log, bytes);
+  const verdict = await cabward('verify', '--log', log, '--json');
+  expect(verdict.status).toBe(1);
+  expect(JSON.parse(verdict.out)).toEqual({ good: false, says: [expect.stringContaining('is damaged')] });
+  for (const name of ['sessions', 'report', 'replay'])
+    expect(await cabward(name, '--log', log, ...(name === 'sessions' ? [] : ['1']))).toMatchObject({
+      status: 2,
+      err: expect.stringMatching(/^[^\n]*is damaged[^\n]*\n$/),
+    });
+});
+
+test('the same log by another name is the same log', () => {
+  const log = recordedLog();
+  const other = join(temporaryFolder(), 'link.cabward');
+  symlinkSync(log, other);
+  const opened = openStorage(log, 'now', () => undefined);
+  expect(openStorage(other, 'now', () => undefined).kind).toBe('already-running');
   if (opened.kind === 'open') opened.opened.close();
 });

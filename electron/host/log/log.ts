@@ -12,6 +12,7 @@ export type WritableLog = ReadableLog & { readonly [writable]: true };
 /** Why a log could not be opened; `says` is for the user. */
 export interface LogProblem {
   readonly code:
+    | 'damaged'
     | 'no-such-file'
     | 'unreadable'
     | 'not-a-log'

@@ -140,6 +140,8 @@ export function openForReading(file: string): OpenedForReading {
     return { ok: true, log: database as ReadableLog };
   } catch (error) {
     database?.close();
+    if (isDamage(error))
+      return refused('damaged', `${file} is damaged and cannot be read (${codeOf(error)})`);
     return refused('unreadable', `${file}: expected a log that can be read (${codeOf(error)})`);
   }
 }
@@ -191,7 +193,7 @@ function openDamaged(file: string, found: string): OpenedForWriting {
     return { ok: true, damaged: true, log: database as ReadableLog, says: damagedWords(file, found) };
   } catch {
     return refused(
-      'unreadable',
+      'damaged',
       `${file} is damaged (${found}) and cannot be read; it was left as it is. Put back a backup, or start a new log with --log.`,
     );
   }
