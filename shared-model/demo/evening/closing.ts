@@ -1,5 +1,5 @@
 /** The last quarter of an hour: everybody once more round, then the closing list. */
-import { goRound } from './crew.ts';
+import { goRound, order, runOut } from './crew.ts';
 import { INNER_EDGES, OUTER_EDGES } from './rounds.ts';
 import { type Part, type Stage, say, sayAll } from './stage.ts';
 
@@ -7,6 +7,8 @@ import { type Part, type Stage, say, sayAll } from './stage.ts';
 export function* takeCab(stage: Stage): Part {
   yield* say(stage, { do: 'change-cab', train: 't41', cab: '2' });
   yield* say(stage, { do: 'turn-selector', selector: 'K10', position: '2' });
+  yield* order(stage, 't41', 'e11');
+  yield* runOut(stage, 't41', 20);
 }
 
 /** The last rounds: from `until` on no train asks for a further block. */
