@@ -1,13 +1,14 @@
-/** The Logbook: `#/logbook` lists the evenings, `#/logbook/ID` looks back on one. */
+/** The Logbook: `#/logbook` lists the evenings, `#/logbook/ID` replays one, `#/logbook/ID/sheet` has its sheet and figures. */
 import { EmptyState } from '../parts/empty-state.tsx';
 import { screenRest } from '../shell/address.ts';
 import { useHash } from '../shell/use-hash.ts';
+import { EveningFigures } from './evening-figures.tsx';
 import { EveningList } from './evening-list.tsx';
 import { EveningReplay } from './evening-replay.tsx';
 import { useRecord } from './use-record.ts';
 import './logbook.css';
 
-function OneEvening({ id }: { readonly id: string }) {
+function OneEvening({ id, part }: { readonly id: string; readonly part: string | undefined }) {
   const reading = useRecord(id);
   if (reading.is === 'failed') return <EmptyState title="This evening cannot be read" says={reading.says} />;
   if (reading.is === 'reading')
@@ -23,13 +24,17 @@ function OneEvening({ id }: { readonly id: string }) {
         <strong>{card.name}</strong> · {card.railroadName} · {card.entries} entries
         {card.note === '' ? '' : ` · ${card.note}`}
       </p>
-      <EveningReplay record={reading.record} />
+      {part === 'sheet' ? (
+        <EveningFigures record={reading.record} />
+      ) : (
+        <EveningReplay record={reading.record} />
+      )}
     </>
   );
 }
 
 export function LogbookScreen() {
-  const id = screenRest(useHash())[0];
+  const [id, part] = screenRest(useHash());
   if (id === undefined)
     return (
       <div className="logbook">
@@ -38,12 +43,26 @@ export function LogbookScreen() {
     );
   return (
     <div className="logbook">
-      <nav aria-label="Logbook">
+      <nav className="logbook-acts" aria-label="Logbook">
         <a className="logbook-open" href="#/logbook">
           All evenings
         </a>
+        <a
+          className="logbook-open"
+          href={`#/logbook/${encodeURIComponent(id)}`}
+          aria-current={part === 'sheet' ? undefined : 'true'}
+        >
+          Replay
+        </a>
+        <a
+          className="logbook-open"
+          href={`#/logbook/${encodeURIComponent(id)}/sheet`}
+          aria-current={part === 'sheet' ? 'true' : undefined}
+        >
+          Sheet and figures
+        </a>
       </nav>
-      <OneEvening key={id} id={id} />
+      <OneEvening key={id} id={id} part={part} />
     </div>
   );
 }
