@@ -25,6 +25,7 @@ const STEPS: readonly Step[] = [
   own('layers', 'layers'),
   { name: 'knip', program: `${BIN}knip`, args: ['--config', 'build/knip.json', '--no-progress'] },
   own('generated files', 'diagram', '--check'),
+  own('package', 'package', '--proof'),
 ];
 
 const wrong: string[] = [];
