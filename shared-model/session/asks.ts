@@ -37,7 +37,7 @@ export function keepAsk(world: World, request: Request, reasons: readonly Refusa
   const to = destination(request);
   const cab = world.state.trains[train]?.cab;
   const calledAt = cab == null ? null : (world.state.cabs[cab]?.calledAt ?? null);
-  const since = earlier?.to === to ? earlier.since : at;
+  const since = earlier?.since ?? at;
   const ask: AskNow = {
     train,
     to,

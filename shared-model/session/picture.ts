@@ -6,8 +6,9 @@ import { isLegLined } from './facts/lined.ts';
 import { heldParents } from './facts/parents.ts';
 import { cutsIn, trainsIn, trimmedTrail } from './facts/standing.ts';
 import { blockAfter } from './machines.ts';
-import type { BlockNow } from './state.ts';
-import { entriesOf, type World, withRecord, withState } from './world.ts';
+import { layBackAsFar } from './reports/moving.ts';
+import type { BlockNow, TrainNow } from './state.ts';
+import { entriesOf, unique, type World, withRecord, withState } from './world.ts';
 
 const OPEN: BlockNow = { state: 'open', cab: null, train: null };
 
@@ -54,18 +55,30 @@ function takenInLimits(world: World): World {
     const cab = world.state.trains[authority.train]?.cab;
     if (authority.kind !== 'limits' || authority.state === 'granted' || cab === null || cab === undefined)
       continue;
-    const taken = authority.blocks.filter(
-      (block) => authority.taken.includes(block) || feedNow(world, block) === cab,
-    );
+    const lined = authority.blocks.filter((block) => feedNow(world, block) === cab);
+    const taken = unique([...authority.taken, ...lined]);
     if (taken.length !== authority.taken.length) next = withRecord(next, 'authorities', id, { taken });
   }
   return next;
 }
 
+/** A trail that holds the train: one that has grown lies back along the turnouts as they stand. */
+function longEnough(world: World, train: TrainNow): TrainNow['trail'] {
+  const last = train.trail.at(-1);
+  if (last === undefined || train.lost) return train.trail;
+  const lengthOf = (spots: TrainNow['trail']): number =>
+    spots.reduce((sum, { edge }) => sum + (world.railroad.edges.get(edge)?.length ?? 0), 0);
+  const held = lengthOf(train.trail);
+  if (held >= train.length) return train.trail;
+  const lastLength = lengthOf([last]);
+  const behind = layBackAsFar(world, last, train.length - held + lastLength).slice(1);
+  return [...train.trail, ...behind.filter(({ edge }) => !train.trail.some((spot) => spot.edge === edge))];
+}
+
 function trimmed(world: World): World {
   let next = world;
   for (const [id, train] of entriesOf(world.state.trains)) {
-    const trail = trimmedTrail(world.railroad, train);
+    const trail = trimmedTrail(world.railroad, { ...train, trail: longEnough(world, train) });
     if (trail.length !== train.trail.length) next = withRecord(next, 'trains', id, { trail });
   }
   return next;

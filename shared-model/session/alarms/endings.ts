@@ -1,7 +1,7 @@
 /** When an alarm ends. Endings are tested before raisings, on the picture after the input. */
 import type { BlockId, NodeId, SupplyId, TrainId } from '../../ids.ts';
 import type { AlarmCode } from '../../refusal.ts';
-import { authoritiesInForce, authorityOf } from '../facts/authorities.ts';
+import { authoritiesInForce, authorityOf, limitsBlocks } from '../facts/authorities.ts';
 import { feedNow, rootSelector, switchOf, togglesTo } from '../facts/feed.ts';
 import { standsRightFor } from '../facts/lined.ts';
 import { locksOn } from '../facts/locks.ts';
@@ -48,7 +48,7 @@ function touchesFeed(world: World, block: BlockId, input: SessionInput): boolean
 function isCovered(world: World, train: TrainId, block: BlockId): boolean {
   const authority = authorityOf(world.state, train)?.authority;
   if (authority === undefined || authority.state === 'granted') return false;
-  if (authority.kind === 'limits') return authority.blocks.includes(block);
+  if (authority.kind === 'limits') return limitsBlocks(authority).includes(block);
   const under = world.state.trains[train]?.blocks ?? [];
   return authority.legs.some(
     (leg, index) =>

@@ -2,7 +2,6 @@
 import type { BlockId, TrainId } from '../../ids.ts';
 import type { Leg } from '../state.ts';
 import type { World } from '../world.ts';
-import { authorityOf } from './authorities.ts';
 import { feedNow } from './feed.ts';
 
 /** Turnouts of a leg that do not stand as its route needs; a self-lining one is moved by the train. */
@@ -17,13 +16,15 @@ export function isLegLined(world: World, leg: Leg): boolean {
   return feedNow(world, leg.block) === leg.cab && wrongTurnouts(world, leg).length === 0;
 }
 
-/** Whether a block that a train has entered stands right for it: its feed, and the turnouts of its route in it while its authority lasts. */
+/** Whether a block that a train has entered stands right for it: its feed, and the turnouts of the route by which it came. */
 export function standsRightFor(world: World, block: BlockId, train: TrainId): boolean {
   const now = world.state.blocks[block];
   const cab = now?.train === train ? now.cab : world.state.trains[train]?.cab;
   if (cab === null || cab === undefined || feedNow(world, block) !== cab) return false;
-  const held = authorityOf(world.state, train)?.authority;
-  return (held?.legs ?? [])
-    .filter((leg, index) => leg.block === block && index <= (held?.at ?? 0))
+  const latest = Object.values(world.state.authorities).findLast(
+    (authority) => authority.train === train && authority.legs.some((leg) => leg.block === block),
+  );
+  return (latest?.legs ?? [])
+    .filter((leg, index) => leg.block === block && index <= (latest?.at ?? 0))
     .every((leg) => wrongTurnouts(world, leg).length === 0);
 }

@@ -2,7 +2,7 @@
 import type { BlockId, ThrottleId } from '../../ids.ts';
 import type { AuthorityNow } from '../state.ts';
 import type { World } from '../world.ts';
-import { legsAhead } from './authorities.ts';
+import { legsAhead, limitsBlocks } from './authorities.ts';
 import { ownToggle, parentsOf } from './feed.ts';
 
 export interface HeldParent {
@@ -35,8 +35,8 @@ export function heldParents(world: World, authority: AuthorityNow): readonly Hel
   };
   for (const leg of legsAhead(authority)) hold(parentsOf(railroad, leg.block), leg.cab);
   if (authority.kind === 'limits')
-    for (const block of authority.blocks) hold(parentsOf(railroad, block), cab);
-  const moved = authority.state === 'running';
+    for (const block of limitsBlocks(authority)) hold(parentsOf(railroad, block), cab);
+  const moved = authority.state === 'running' || authority.at > 0;
   for (const block of train?.blocks ?? [])
     hold(moved ? parentsWhileOn(world, block) : parentsOf(railroad, block), state.blocks[block]?.cab ?? cab);
   return held;

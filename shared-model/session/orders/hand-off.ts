@@ -7,7 +7,7 @@ import { rootSelector } from '../facts/feed.ts';
 import { phaseFact, supplyOf } from '../facts/phase.ts';
 import type { InputOf } from '../input.ts';
 import { trainNow } from '../reports/moving.ts';
-import { feedReasons, inTableOrder } from '../rules/block-reasons.ts';
+import { blockReasons, inTableOrder } from '../rules/block-reasons.ts';
 import type { MoveCase } from '../rules/move-case.ts';
 import { legReasons, onlyOnce } from '../rules/move-reasons.ts';
 import { refusal } from '../rules/sentences.ts';
@@ -78,7 +78,16 @@ function standing(world: World, { train: id, block, toCab }: Input, train: Train
   const held = authorityOf(world.state, id);
   const here = train.blocks.flatMap((other) => {
     const phase = other === block ? phaseReason(world, train.cab, toCab, block) : [];
-    return inTableOrder([...feedReasons(world, other, toCab, null), ...phase]);
+    const wish = {
+      block: other,
+      train: id,
+      cab: toCab,
+      cabBefore: toCab,
+      gap: null,
+      joining: undefined,
+      ownTail: false,
+    };
+    return inTableOrder([...blockReasons(world, wish), ...phase]);
   });
   const ahead = held === null ? [] : aheadReasons(world, held.authority, held.authority.at, toCab);
   const reasons = onlyOnce([...here, ...ahead]);

@@ -31,7 +31,10 @@ function ownersAgainst(world: World, blocks: readonly BlockId[], throttle: Throt
       ? [refusal(world, 'block-occupied', [block, now.train])]
       : [refusal(world, 'block-owned', [block, now.train, now.cab])];
   });
-  return inTableOrder(reasons);
+  return [
+    ...reasons.filter(({ code }) => code === 'block-owned'),
+    ...reasons.filter(({ code }) => code !== 'block-owned'),
+  ];
 }
 
 /** Gaps of these blocks that a train stands across and whose sides would come to be on two throttles. */
@@ -80,7 +83,7 @@ function feedAgainst(
 ): readonly Refusal[] {
   return [
     ...ownersAgainst(before, blocks, throttle),
-    ...tagged(before, [...things, throttle, supplyOf(before, throttle)]),
+    ...tagged(before, things),
     ...sweep,
     ...gapsAgainst(before, after, blocks),
   ];
@@ -100,7 +103,7 @@ export function selectorAgainst(
   const blocks = withLiveSections(world, own);
   const swept = sweptCab(world, id, position, own);
   const sweep = swept === null ? [] : [refusal(world, 'sweeps-live-position', [id, swept])];
-  return feedAgainst(world, setSelector(world, id, position), blocks, position, [...own, id], sweep);
+  return feedAgainst(world, setSelector(world, id, position), blocks, position, [id], sweep);
 }
 
 /** Reasons against throwing a turnout: locked (but to what the lock wants, while the head is not in its block yet), or tagged. */
@@ -117,8 +120,8 @@ export function toggleAgainst(world: World, id: ToggleId, on: boolean): readonly
   const own = sectionsOfToggle(world.railroad, id);
   const after = setToggle(world, id, true);
   const fed = own.map((block) => feedNow(after, block)).find((feed) => feed !== null);
-  if (fed === undefined || fed === null) return tagged(world, [...own, id]);
-  return feedAgainst(world, after, withLiveSections(after, own), fed, [...own, id], []);
+  if (fed === undefined || fed === null) return tagged(world, [id]);
+  return feedAgainst(world, after, withLiveSections(after, own), fed, [id], []);
 }
 
 const ruled = (world: World, reasons: readonly Refusal[], after: World): Ruling =>

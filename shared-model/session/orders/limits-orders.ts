@@ -1,7 +1,7 @@
 /** Working limits: connected blocks given to one train to work in as it likes, until it reports where it stands. */
 import type { AuthorityId, BlockId, NodeId } from '../../ids.ts';
 import type { Refusal } from '../../refusal.ts';
-import { authorityOf } from '../facts/authorities.ts';
+import { authorityOf, limitsBlocks } from '../facts/authorities.ts';
 import { rootSelector } from '../facts/feed.ts';
 import { blockOfNode, crossingTakers, locksOn } from '../facts/locks.ts';
 import { blocksUnder, gapsBetween, spotsUnder } from '../facts/standing.ts';
@@ -108,12 +108,12 @@ export function grantLimits(world: World, input: Grant): Ruling {
     train: input.train,
     kind: 'limits',
     state: world.state.alone ? authorityAfter('granted', 'acknowledge') : 'granted',
-    blocks: unique([...input.blocks, ...train.blocks]),
+    blocks: unique(input.blocks),
     legs: [],
     at: 0,
     to: input.blocks.join(', '),
     grantedAt: world.state.at,
-    taken: [],
+    taken: train.blocks,
   };
   let next = withRecord(withState(world, { granted: world.state.granted + 1 }), 'authorities', id, authority);
   if (train.cab !== null) next = usesCabs(next, [train.cab]);
@@ -131,7 +131,7 @@ export function releaseLimits(world: World, { train: id, edge, toward }: InputOf
     world.railroad,
     spotsUnder(world.railroad, { trail: trail ?? [], length: train.length }),
   );
-  const inside = blocks.length > 0 && blocks.every((block) => held.authority.blocks.includes(block));
+  const inside = blocks.length > 0 && blocks.every((block) => limitsBlocks(held.authority).includes(block));
   if (trail === undefined || !inside) return notNow(world, id);
   const next = withRecord(world, 'trains', id, {
     trail,

@@ -5,7 +5,7 @@ import type { Refusal } from '../../refusal.ts';
 import { authorityOf, type InForce } from '../facts/authorities.ts';
 import type { InputOf } from '../input.ts';
 import { authorityAfter } from '../machines.ts';
-import { setAuthorityState, trainNow } from '../reports/moving.ts';
+import { fulfilIfDone, setAuthorityState, trainNow } from '../reports/moving.ts';
 import { moveOptions, startOf, type Target, targetsOf } from '../rules/destination.ts';
 import { type MoveCase, moveCase } from '../rules/move-case.ts';
 import { allMoveReasons } from '../rules/move-reasons.ts';
@@ -181,7 +181,12 @@ export function acknowledge(world: World, { authority: id }: InputOf<'acknowledg
   const read = withRecord(world, 'authorities', id, {
     legs: authority.legs.map((leg) => ({ ...leg, readBack: true })),
   });
-  return done(authority.state === 'granted' ? setAuthorityState(read, id, 'acknowledge') : read);
+  if (authority.state !== 'granted') return done(read);
+  const counts = setAuthorityState(read, id, 'acknowledge');
+  // The head went in before the read-back: from now on it runs on it.
+  return done(
+    authority.at > 0 ? fulfilIfDone(setAuthorityState(counts, id, 'enter'), authority.train) : counts,
+  );
 }
 
 /** Gives back the blocks that the train has not entered; over a running train only after it was reported stopped. */
@@ -190,7 +195,8 @@ export function annul(world: World, { authority: id }: InputOf<'annul'>): Ruling
   const inForce =
     authority !== undefined && authority.state !== 'fulfilled' && authority.state !== 'annulled';
   if (!inForce || authority.kind === 'limits') return notNow(world, id);
-  if (authority.state === 'running' && !trainNow(world, authority.train).stopped)
+  const train = trainNow(world, authority.train);
+  if (authority.state === 'running' && !train.stopped && !train.derailed)
     return notNow(world, authority.train);
   return done(setAuthorityState(world, id, 'annul'));
 }

@@ -79,9 +79,8 @@ export function placeTrain(world: World, input: InputOf<'place-train'>, forced =
   const blocks = blocksUnder(world.railroad, spotsUnder(world.railroad, { trail, length: train.length }));
   const head = blocks[0];
   if (head === undefined) return notNow(world, id);
-  if (whole === undefined && !forced)
-    return { kind: 'refused', reasons: [refusal(world, 'train-too-long', [id, head])], world };
-  const reasons = blocks.flatMap((block) => placingReasons(world, block, input));
+  const long = whole === undefined ? [refusal(world, 'train-too-long', [id, head])] : [];
+  const reasons = [...long, ...blocks.flatMap((block) => placingReasons(world, block, input))];
   if (reasons.length > 0 && !forced) return { kind: 'refused', reasons, world };
   let next = withRecord(world, 'trains', id, {
     placed: true,
@@ -113,6 +112,7 @@ export function takeOff(world: World, { train: id }: InputOf<'take-off'>): Rulin
     lost: false,
     picked: [],
     stopped: true,
+    derailed: false,
     stalled: false,
     motionUnknown: false,
     together: [],

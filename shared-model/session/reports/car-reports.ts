@@ -1,6 +1,6 @@
 /** Cars set out, picked up, coupled, recounted. The first three are refused where they cannot be true. */
 import type { BlockId, TrainId } from '../../ids.ts';
-import { authorityOf } from '../facts/authorities.ts';
+import { authorityOf, limitsBlocks } from '../facts/authorities.ts';
 import { blocksUnder, gapsBetween, spotsUnder } from '../facts/standing.ts';
 import type { InputOf } from '../input.ts';
 import { refusal } from '../rules/sentences.ts';
@@ -27,7 +27,7 @@ export function setOut(world: World, { train: id, cut, length, edge, toward }: I
 /** In a block of the train, or in one that a gap joins with it. */
 function isWithin(world: World, id: TrainId, blocks: readonly BlockId[]): boolean {
   const limits = authorityOf(world.state, id)?.authority;
-  const own = [...trainNow(world, id).blocks, ...(limits?.kind === 'limits' ? limits.blocks : [])];
+  const own = [...trainNow(world, id).blocks, ...(limits === undefined ? [] : limitsBlocks(limits))];
   return blocks.some((block) =>
     own.some((from) => from === block || gapsBetween(world.railroad, from, block).length > 0),
   );

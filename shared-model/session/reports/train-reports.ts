@@ -1,6 +1,6 @@
 /** Reports about trains: entered, cleared, stopped, at, derailed, rerailed, stalled. Never refused; what contradicts the rules raises alarms. */
 import type { BlockId, TrainId } from '../../ids.ts';
-import { authorityOf, type InForce, isInLimits } from '../facts/authorities.ts';
+import { authorityOf, type InForce, isInLimits, limitsBlocks } from '../facts/authorities.ts';
 import { feedNow } from '../facts/feed.ts';
 import { wrongTurnouts } from '../facts/lined.ts';
 import { blocksUnder, gapsBetween, spotsUnder, trainsIn } from '../facts/standing.ts';
@@ -29,7 +29,7 @@ export function wrongFeed(world: World, block: BlockId, train: TrainId): readonl
 /** Blocks that count as where the train is, for what is adjacent: inside limits, all of them. */
 function blocksOf(world: World, id: TrainId, train: TrainNow): readonly BlockId[] {
   const held = authorityOf(world.state, id)?.authority;
-  return held?.kind === 'limits' ? [...train.blocks, ...held.blocks] : train.blocks;
+  return held === undefined ? train.blocks : [...train.blocks, ...limitsBlocks(held)];
 }
 
 function isAdjacent(world: World, id: TrainId, block: BlockId): boolean {
@@ -66,7 +66,7 @@ function ownLegAhead({ authority }: InForce, block: BlockId): number {
 export function trainEntered(world: World, { train: id, block }: InputOf<'train-entered'>): Done {
   const train = trainNow(world, id);
   const held = authorityOf(world.state, id);
-  if (held?.authority.kind === 'limits' && held.authority.blocks.includes(block)) return done(world);
+  if (held !== null && limitsBlocks(held.authority).includes(block)) return done(world);
   const next = held?.authority.legs[held.authority.at + 1];
   if (train.blocks.includes(block) && next?.block !== block) return done(world);
   const own = held === null || held.authority.kind === 'limits' ? -1 : ownLegAhead(held, block);
@@ -137,7 +137,7 @@ function keepOrAnnul(
   const held = authorityOf(world.state, id);
   if (held === null) return world;
   if (held.authority.kind === 'limits')
-    return under.every((block) => held.authority.blocks.includes(block))
+    return under.every((block) => limitsBlocks(held.authority).includes(block))
       ? world
       : setAuthorityState(world, held.id, 'annul');
   const at = legEndingAt(held, spot);
