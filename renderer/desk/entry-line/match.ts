@@ -24,8 +24,8 @@ function lettersInOrder(word: string, name: string): boolean {
 }
 
 function distanceTo({ kind, marks, names, number }: Thing, word: string): Distance | null {
-  if (marks.includes(word) || (names.includes(word) && !/^\d+$/.test(word))) return 0;
-  if (/^\d+$/.test(word)) return number !== null && number === word.replace(/^0+/, '') ? 1 : null;
+  if (/^\d+$/.test(word)) return marks.includes(word) || number === word.replace(/^0+/, '') ? 1 : null;
+  if (marks.includes(word) || names.includes(word)) return 0;
   if (WHOLE_ONLY.includes(kind)) return null;
   if (names.some((name) => name.startsWith(word))) return 2;
   if (names.some((name) => name.split(/[\s-]/).some((part) => part.startsWith(word)))) return 3;
@@ -33,9 +33,17 @@ function distanceTo({ kind, marks, names, number }: Thing, word: string): Distan
 }
 
 /** A bare number is a train before it is anything else. */
-const trainsFirst = (word: string, matches: readonly Match[]): readonly Match[] => {
-  const trains = matches.filter(({ thing }) => thing.kind === 'train');
-  return /^\d+$/.test(word) && trains.length > 0 ? trains : matches;
+const trainsFirst = (found: readonly Match[]): readonly Match[] => {
+  const trains = found.filter(({ thing }) => thing.kind === 'train');
+  return trains.length > 0 ? trains : found;
+};
+
+/** A block that is called like a place is meant by its number: its name is the place's. */
+const placesFirst = (found: readonly Match[]): readonly Match[] => {
+  const placeNames = found.flatMap(({ thing }) => (thing.kind === 'place' ? thing.names : []));
+  return found.filter(
+    ({ thing }) => thing.kind !== 'block' || !thing.names.some((name) => placeNames.includes(name)),
+  );
 };
 
 /**
@@ -58,10 +66,8 @@ export function matches(
       return distance === null ? [] : [{ thing, distance }];
     });
   const nearest = Math.min(...near.map(({ distance }) => distance));
-  return trainsFirst(
-    word,
-    near.filter(({ distance }) => distance === nearest),
-  );
+  const equals = near.filter(({ distance }) => distance === nearest);
+  return /^\d+$/.test(word) ? trainsFirst(equals) : placesFirst(equals);
 }
 
 /** Everything that a word half typed may become, the nearest first. */

@@ -55,7 +55,8 @@ const thing = ({ kind, id, label, marks = [], names = [], number = null }: Raw):
   kind,
   id,
   label,
-  marks: [...new Set([id, ...marks].map(small))],
+  // The bare number of a throttle is a train or a block: a cab is "c2", but for a dial's position.
+  marks: [...new Set([...(kind === 'cab' && /^\d+$/.test(id) ? [] : [id]), ...marks].map(small))],
   names: [...new Set(names.map(small).filter((name) => name !== ''))],
   number,
 });

@@ -1,0 +1,87 @@
+/**
+ * The entry line: `line = train "to" dest ["by" blocks] ["over"] ["back" n] ["joining" train] | train report | thing position | word …`.
+ * The first word decides; a number is a train first, a block after to, in, clear, at; what is ambiguous gives a list, never a guess.
+ */
+import type { Form } from './form.ts';
+import { fitSlots, type Stuck, type Words, wordsOf } from './match-slots.ts';
+import { moveForms } from './move-forms.ts';
+import type { LineContext, Proposal, Reading } from './reading.ts';
+import type { Said } from './said.ts';
+import { slotWords } from './slots.ts';
+import { thingForms } from './thing-forms.ts';
+import { small, type Thing, thingsOf } from './things.ts';
+import { trainForms } from './train-forms.ts';
+import { wordForms } from './word-forms.ts';
+
+const forms: readonly Form[] = [...moveForms, ...trainForms, ...thingForms];
+
+const startsWith = ({ slots }: Form, word: string): boolean =>
+  slots[0]?.is === 'word' && slots[0].words.includes(small(word));
+
+/** The forms that a line may have: those of its first word if it is one of the grammar's, else those that begin with a thing. */
+export function formsFor({ tokens }: Words): readonly Form[] {
+  const first = tokens[0] ?? '';
+  const begun = wordForms.filter((form) => startsWith(form, first));
+  return begun.length > 0 ? begun : forms;
+}
+
+interface Filled {
+  readonly form: Form;
+  readonly said: Said;
+}
+
+/** The place where the line stopped making sense: as far on as any form got. */
+export function farthest(stuck: readonly Stuck[]): readonly Stuck[] {
+  const at = Math.max(...stuck.map((one) => one.at));
+  return stuck.filter((one) => one.at === at);
+}
+
+function expectedWords(words: Words, stuck: readonly Stuck[]): string {
+  const here = farthest(stuck);
+  const at = here[0]?.at ?? 0;
+  const expected = [...new Set(here.flatMap(({ slot }) => (slot === null ? [] : [slotWords(slot)])))];
+  const typed = words.tokens[at];
+  const none = at === 0 ? 'is no train, knob, turnout, cab, block or word known here' : 'does not fit here';
+  const head = typed === undefined ? '' : `"${typed}" ${none}. `;
+  const rest = expected.length === 0 ? 'The line ends before that.' : `Expected ${expected.join(', ')}.`;
+  return at === 0 ? head.trim() : `${head}${rest}`;
+}
+
+const sameAct = (one: Proposal, other: Proposal): boolean =>
+  JSON.stringify(one.act) === JSON.stringify(other.act);
+
+/**
+ * Reads a line.
+ *
+ * @returns what Enter would do, a list where several things fit equally well, or a sentence with what was expected
+ */
+export function readTyped(context: LineContext, line: string): Reading {
+  const words = wordsOf(line.replace(/(\w)'s\b/g, '$1'));
+  if (words.tokens.length === 0) return { kind: 'empty' };
+  return readWords(context, words, thingsOf(context.railroad, context.state));
+}
+
+function readWords(context: LineContext, words: Words, things: readonly Thing[]): Reading {
+  const fits = formsFor(words).map((form) => ({ form, ...fitSlots(things, words, form.slots) }));
+  const filled = fits.flatMap(({ form, whole }) => whole.map((said): Filled => ({ form, said })));
+  if (filled.length === 0)
+    return {
+      kind: 'expected',
+      says: expectedWords(
+        words,
+        fits.flatMap(({ stuck }) => stuck),
+      ),
+    };
+  const nearest = Math.min(...filled.map(({ said }) => said.distance));
+  const meant = filled
+    .filter(({ said }) => said.distance === nearest)
+    .map(({ form, said }) => form.mean(said, context));
+  const proposals = meant.flatMap((one) => (typeof one === 'string' ? [] : one));
+  const different = proposals.filter(
+    (one, index) => proposals.findIndex((other) => sameAct(one, other)) === index,
+  );
+  const [only, ...others] = different;
+  if (only === undefined)
+    return { kind: 'expected', says: meant.find((one) => typeof one === 'string') ?? '' };
+  return others.length === 0 ? { kind: 'one', proposal: only } : { kind: 'several', proposals: different };
+}
