@@ -1,6 +1,7 @@
 /** An evening: the railroad, the state before anything was said, every event since, and the state that they fold to. */
 import type { Railroad } from '../railroad/railroad.ts';
 import type { BatchItem } from './batch.ts';
+import type { Evening } from './evening-record.ts';
 import type { SessionEvent } from './event.ts';
 import { evolve, foldEvents } from './fold.ts';
 import { type CarriedOver, initialState } from './initial.ts';
@@ -11,17 +12,9 @@ import type { SessionState } from './state.ts';
 import { settleRuling } from './step.ts';
 import type { LookAhead, World } from './world.ts';
 
+export type { Evening } from './evening-record.ts';
 export { initialState } from './initial.ts';
 export { problemWith } from './problem-with.ts';
-
-export interface Evening {
-  readonly railroad: Railroad;
-  /** Before the first event. */
-  readonly initial: SessionState;
-  readonly state: SessionState;
-  readonly events: readonly SessionEvent[];
-  readonly lookAhead?: LookAhead | undefined;
-}
 
 /** A fresh evening. */
 export function newEvening(railroad: Railroad, carried: CarriedOver = {}, lookAhead?: LookAhead): Evening {

@@ -1,6 +1,6 @@
 /** Retraction: the state is the fold without an input typed by mistake, as long as no later input rests on it. */
 
-import type { Evening } from './evening.ts';
+import type { Evening } from './evening-record.ts';
 import type { SessionEvent } from './event.ts';
 import { changesBetween } from './fold.ts';
 import type { InputOf, TimedInput, Verb } from './input.ts';
