@@ -1,15 +1,15 @@
 /** The published example: two cabs on one supply meet at the siding, one asks for the block wired to a third throttle. */
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { indexRailroad } from '../../shared-model/railroad/railroad.ts';
 import { newEvening, take } from '../../shared-model/session/evening.ts';
 import { parseScript } from '../../shared-model/session/script.ts';
 import { passingSidingExample } from '../support/example.ts';
 import expected from '../support/meet.expected.json' with { type: 'json' };
-import script from '../support/meet.script.ts';
 
 describe('the meet at the passing siding', () => {
   const railroad = indexRailroad(passingSidingExample);
-  const parsed = parseScript(railroad, script);
+  const parsed = parseScript(railroad, readFileSync('tests/support/meet.script.jsonl', 'utf8'));
   if (!parsed.ok) throw new Error(parsed.says);
   let evening = newEvening(railroad);
   const events = parsed.inputs.map((timed) => {

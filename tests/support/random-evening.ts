@@ -1,12 +1,11 @@
 /** Random evenings: a driver that mostly does what a dispatcher would do next, and now and then anything at all. */
 import type { Railroad } from '../../shared-model/railroad/railroad.ts';
-import { type Evening, newEvening, problemWith, take } from '../../shared-model/session/evening.ts';
+import { type Evening, newEvening, problemWith, take, worldOf } from '../../shared-model/session/evening.ts';
+import { authoritiesInForce } from '../../shared-model/session/facts/authorities.ts';
 import { type SessionInput, sessionInput } from '../../shared-model/session/input.ts';
 import { throwsFor } from '../../shared-model/session/throws.ts';
-import { worldOf } from '../../shared-model/session/evening.ts';
-import { authoritiesInForce } from '../../shared-model/session/facts/authorities.ts';
-import { stoppingSpots } from './random-railroad.ts';
 import { type Chance, chanceOf } from './chance.ts';
+import { stoppingSpots } from './random-railroad.ts';
 
 type Raw = { readonly do: string } & Record<string, unknown>;
 
@@ -56,10 +55,8 @@ function anything(chance: Chance, evening: Evening): Raw {
   const block = () => chance.pick(document.blocks).id;
   const spot = () => chance.pick(stoppingSpots(railroad));
   const selector = () =>
-    chance.pick(
-      document.selectors.length > 0
-        ? document.selectors
-        : [{ id: 'none', positions: ['off'] as (string | null)[] }],
+    chance.pick<{ readonly id: string; readonly positions: readonly (string | null)[] }>(
+      document.selectors.length > 0 ? document.selectors : [{ id: 'none', positions: ['off'] }],
     );
   const thrown = Object.keys(state.turnouts);
   const position = () => (chance.inHundred(50) ? 'normal' : 'reverse');
