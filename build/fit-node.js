@@ -8,6 +8,8 @@ export const root = fileURLToPath(new URL('..', import.meta.url));
 /** The first Node that runs TypeScript files without a flag. */
 const LEAST = { major: 22, minor: 18 };
 
+const LOOK_FOR_PARENT_MS = 1000;
+
 /** @param {string} version such as `v20.20.2` */
 export function isFit(version) {
   const [major = 0, minor = 0] = version.replace(/^v/, '').split('.').map(Number);
@@ -31,13 +33,17 @@ export const TOO_OLD = `Cabward needs Node ${LEAST.major}.${LEAST.minor} or newe
  * Runs a program to its end with our standard streams, and hands on the signals that end it.
  * @param {string} program
  * @param {string[]} args
+ * @param {boolean} [endWithParent] ends it when who started us is gone: npm that is killed tells its scripts nothing
  * @returns {Promise<number>} its exit status; 128 and the signal's number when a signal ended it
  */
-export function runThrough(program, args) {
+export function runThrough(program, args, endWithParent = false) {
   const child = spawn(program, args, { stdio: 'inherit' });
   /** @type {NodeJS.Signals[]} */
   const signals = ['SIGINT', 'SIGTERM', 'SIGHUP'];
   for (const signal of signals) process.on(signal, () => child.kill(signal));
+  const parent = process.ppid;
+  const end = () => (process.ppid === parent ? undefined : child.kill('SIGTERM'));
+  if (endWithParent) setInterval(end, LOOK_FOR_PARENT_MS).unref();
   return new Promise((resolve, reject) => {
     child.on('error', reject);
     child.on('exit', (status, signal) => resolve(status ?? (signal === 'SIGINT' ? 130 : 143)));
