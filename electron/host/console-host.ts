@@ -3,6 +3,7 @@ import { firstMalformed, unkeepable } from '../../shared-model/malformed.ts';
 import { indexRailroad } from '../../shared-model/railroad/railroad.ts';
 import { whyNotRunnable } from '../../shared-model/railroad/runnable.ts';
 import { carryOver } from '../../shared-model/session/carry-over.ts';
+import type { LookAhead } from '../../shared-model/session/world.ts';
 import {
   type Answer,
   CALLS,
@@ -36,6 +37,8 @@ export interface ConsoleHostOptions {
   readonly version: string;
   readonly runtime: 'electron' | 'node';
   readonly startPlanner: StartThread;
+  /** Whether a move locks the railroad; without it no move is refused for that. */
+  readonly lookAhead?: LookAhead | undefined;
   /** Told of what goes wrong where no call waits for the answer. */
   readonly warn: (says: string) => void;
 }
@@ -86,6 +89,7 @@ export function makeConsoleHost(options: ConsoleHostOptions): ConsoleHost {
     clock,
     pushes,
     uid: options.uid,
+    lookAhead: options.lookAhead,
     ended: () => void backUpNow().then((made) => (made.ok ? undefined : warn(made.problem.says))),
   });
   const jobs = plannerJobs(options.startPlanner, pushes);
@@ -139,7 +143,7 @@ export function makeConsoleHost(options: ConsoleHostOptions): ConsoleHost {
       const sent = live.send(items);
       return sent.ok ? good({ events: [...sent.value.events], refused: sent.value.refused }) : sent;
     },
-    ...eveningCalls({ storage, clock, going: live.going }),
+    ...eveningCalls({ storage, clock, going: live.going, lookAhead: options.lookAhead }),
     'log.verify': () => {
       const { good: isGood, says } = verifyLog(storage.log);
       return good({ good: isGood, says: [...says] });

@@ -1,4 +1,5 @@
 /** The calls about evenings that were: reading them back, labelling, removing, and carrying them from one installation to another. */
+import type { LookAhead } from '../../shared-model/session/world.ts';
 import { type Bad, bad, good } from './answers.ts';
 import { type Clock, rfc3339 } from './clock.ts';
 import { cardOf, eveningName } from './evening-card.ts';
@@ -24,6 +25,8 @@ interface Deps {
   readonly clock: Clock;
   /** The evening that is going on: it cannot be removed. */
   readonly going: () => { readonly id: string } | null;
+  /** What evenings are held with: an imported one is judged again with the same. */
+  readonly lookAhead: LookAhead | undefined;
 }
 
 /** Most events in one answer. */
@@ -37,7 +40,7 @@ export function findEvening(storage: Storage, id: string): SessionRow | null {
   return /^\d{1,15}$/.test(id) ? sessionRow(storage.log, Number(id)) : null;
 }
 
-export function eveningCalls({ storage, clock, going }: Deps) {
+export function eveningCalls({ storage, clock, going, lookAhead }: Deps) {
   /** Heads that were found sound since the start: a long evening is gone through once. */
   const sound = new Set<string>();
   /** An evening that is not what was written is not shown as if it were. */
@@ -110,7 +113,7 @@ export function eveningCalls({ storage, clock, going }: Deps) {
     },
 
     'evenings.import': ({ text }: { text: string }) => {
-      const parsed = parseEveningFile(text);
+      const parsed = parseEveningFile(text, lookAhead);
       if (!parsed.ok) return bad('bad-input', parsed.malformed.says, parsed.malformed.path);
       const { header, document, entries, endedAt, name, note } = parsed.value;
       if (sessionRows(storage.log).some((row) => row.uid === header.uid))

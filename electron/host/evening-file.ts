@@ -8,6 +8,7 @@ import { type Evening, eveningOf, problemWith, take } from '../../shared-model/s
 import { type SessionEvent, sessionEvent } from '../../shared-model/session/event.ts';
 import { initialState } from '../../shared-model/session/initial.ts';
 import type { SessionState } from '../../shared-model/session/state.ts';
+import type { LookAhead } from '../../shared-model/session/world.ts';
 import { z } from '../../shared-model/zod.ts';
 import { canonicalJson, contentHash, type EveningHeader, headerLink, nextLink } from './log/chain.ts';
 import { readDocument } from './log/documents.ts';
@@ -89,9 +90,10 @@ function judgedAgain(evening: Evening, event: SessionEvent): Evening | null {
  * Reads an evening file, which may come from anywhere: schema, hash of the railroad, every link of the chain,
  * and every entry judged again by the rules, so that what is adopted is an evening that could have been held here.
  *
+ * @param lookAhead the same that evenings are held with here
  * @returns the evening; or the first place that is not as it was written
  */
-export function parseEveningFile(text: string): Parsed<EveningFromFile> {
+export function parseEveningFile(text: string, lookAhead?: LookAhead): Parsed<EveningFromFile> {
   const json = parseJson(text);
   if (!json.ok) return wrong(json.malformed.path, json.malformed.says);
   const parsed = parseValue(eveningFile, json.value);
@@ -107,7 +109,7 @@ export function parseEveningFile(text: string): Parsed<EveningFromFile> {
   const header = { uid, railroadHash, openedAt, initial };
 
   let previous = headerLink(header);
-  let evening = eveningOf(railroad, initial, []);
+  let evening = eveningOf(railroad, initial, [], lookAhead);
   const judged: { event: SessionEvent; after: SessionState }[] = [];
   for (const [index, entry] of entries.entries()) {
     const path = `$.entries[${index}]`;

@@ -13,6 +13,7 @@ import {
 import type { SessionEvent } from '../../shared-model/session/event.ts';
 import type { CarriedOver } from '../../shared-model/session/initial.ts';
 import { withNamesOf } from '../../shared-model/session/script.ts';
+import type { LookAhead } from '../../shared-model/session/world.ts';
 import type { LiveEvening } from '../../shared-model/wire/contract.ts';
 import { type Bad, bad, type Good, good } from './answers.ts';
 import { type Clock, type EveningClock, eveningClock, rfc3339 } from './clock.ts';
@@ -30,6 +31,8 @@ export interface LiveEveningDeps {
   readonly clock: Clock;
   readonly pushes: Pushes;
   readonly uid: () => string;
+  /** Whether a move locks the railroad; without it no move is refused for that. */
+  readonly lookAhead: LookAhead | undefined;
   /** Called when an evening was ended, after it was answered. */
   readonly ended: (session: number) => void;
 }
@@ -63,16 +66,17 @@ export interface LiveEveningHost {
 const isEnded = (evening: Evening) => evening.state.phase === 'ended';
 
 /** The evening as it stands on disk. */
-function eveningOnDisk({ log }: Storage, row: SessionRow): Evening {
+function eveningOnDisk({ storage: { log }, lookAhead }: LiveEveningDeps, row: SessionRow): Evening {
   const railroad = indexRailroad(readDocument(log, row.railroadHash));
-  return eveningOf(railroad, initialStateOf(log, row.id), readEvents(log, row.id, 1, row.entries));
+  return eveningOf(railroad, initialStateOf(log, row.id), readEvents(log, row.id, 1, row.entries), lookAhead);
 }
 
 /** Finds the evening that was left open, if there is one, and goes on with it; in a damaged log none goes on. */
-function resume({ storage, clock }: LiveEveningDeps): Current | null {
+function resume(deps: LiveEveningDeps): Current | null {
+  const { storage, clock } = deps;
   const row = storage.state().writable ? openSessionRow(storage.log) : null;
   if (row === null) return null;
-  const evening = eveningOnDisk(storage, row);
+  const evening = eveningOnDisk(deps, row);
   const seconds = eveningClock(clock, row.openedAt, evening.state.at);
   return { session: row.id, openedAt: row.openedAt, resumed: true, evening, seconds };
 }
@@ -113,7 +117,7 @@ export function makeLiveEvening(deps: LiveEveningDeps): LiveEveningHost {
   const followDisk = (from: Current) => {
     const row = sessionRow(storage.log, from.session);
     if (row === null || row.entries === from.evening.state.entries) return;
-    current = { ...from, evening: eveningOnDisk(storage, row) };
+    current = { ...from, evening: eveningOnDisk(deps, row) };
     pushes.tell('evening.opened', { id: String(from.session) });
   };
 
@@ -141,7 +145,7 @@ export function makeLiveEvening(deps: LiveEveningDeps): LiveEveningHost {
     open: ({ railroad, document, carriedOver, alone }) => {
       if (current !== null && !isEnded(current.evening))
         return bad('refused', 'An evening is going on. End it before another is opened.');
-      const fresh = newEvening(indexRailroad(document), carriedOver);
+      const fresh = newEvening(indexRailroad(document), carriedOver, deps.lookAhead);
       const openedAt = rfc3339(clock);
       const { evening, event } = take(fresh, { at: 0, input: { do: 'open-session', alone } });
       const stored = storage.write((log) => {

@@ -2,6 +2,7 @@
 import { randomUUID } from 'node:crypto';
 import { demoRailroad } from '../../shared-model/demo/railroad.ts';
 import type { RailroadDocument } from '../../shared-model/railroad/document.ts';
+import type { LookAhead } from '../../shared-model/session/world.ts';
 import { type Clock, rfc3339, systemClock } from './clock.ts';
 import { type ConsoleHost, makeConsoleHost } from './console-host.ts';
 import { readSetting, writeSetting } from './log/kept.ts';
@@ -19,6 +20,7 @@ export interface OpenConsoleOptions {
   readonly clock?: Clock | undefined;
   readonly uid?: (() => string) | undefined;
   readonly startPlanner?: StartThread | undefined;
+  readonly lookAhead?: LookAhead | undefined;
   readonly warn?: ((says: string) => void) | undefined;
 }
 
@@ -67,6 +69,7 @@ function consoleOver(
     uid: options.uid ?? randomUUID,
     version: options.version,
     runtime: options.runtime,
+    lookAhead: options.lookAhead,
     startPlanner: options.startPlanner ?? threadsFrom(plannerWorkerFile()),
     warn: options.warn ?? ((words) => console.error(words)),
   });

@@ -4,6 +4,7 @@ import { indexRailroad } from '../../shared-model/railroad/railroad.ts';
 import { newEvening, take } from '../../shared-model/session/evening.ts';
 import type { SessionEvent } from '../../shared-model/session/event.ts';
 import type { TimedInput } from '../../shared-model/session/input.ts';
+import type { LookAhead } from '../../shared-model/session/world.ts';
 import type { Bad, Good } from './answers.ts';
 import { storeDocument } from './log/documents.ts';
 import { appendEvents } from './log/events.ts';
@@ -17,6 +18,7 @@ export interface EveningToRecord {
   /** RFC 3339. */
   readonly openedAt: string;
   readonly name: string;
+  readonly lookAhead?: LookAhead | undefined;
 }
 
 /** Events of one piece: between two checkpoints at most one is due. */
@@ -24,7 +26,7 @@ const PIECE = 250;
 
 /** Records an evening, whole or not at all; returns its number in the log. */
 export function recordEvening(storage: Storage, evening: EveningToRecord): Good<number> | Bad {
-  let now = newEvening(indexRailroad(evening.document));
+  let now = newEvening(indexRailroad(evening.document), {}, evening.lookAhead);
   const initial = now.state;
   return storage.write((log) => {
     const railroadHash = storeDocument(log, evening.document);
