@@ -1,16 +1,16 @@
 /** Which turnouts and insulated crossings are locked, which way, and by whom. */
-import type { BlockId, NodeId, TrainId } from '../../ids.ts';
+import type { BlockId, CutId, NodeId, TrainId } from '../../ids.ts';
 import type { CrossingNode, TurnoutPosition } from '../../railroad/document.ts';
 import type { Railroad } from '../../railroad/railroad.ts';
 import type { Spot } from '../../railroad/travel.ts';
 import type { Leg, Trail } from '../state.ts';
-import type { World } from '../world.ts';
+import { entriesOf, type World } from '../world.ts';
 import { authoritiesInForce, isInLimits, legsHeld } from './authorities.ts';
 import { nodesUnder, placedTrains, spotsUnder } from './standing.ts';
 
 /** A lock on a turnout: by an authority that needs it, or by a train that lies on it. */
 export interface Lock {
-  readonly train: TrainId;
+  readonly train: TrainId | CutId;
   readonly wants: TurnoutPosition;
   readonly under: boolean;
   /** By an authority whose head is not yet in the turnout's block. */
@@ -52,7 +52,14 @@ export function locksOn(world: World, turnout: NodeId): readonly Lock[] {
             : [],
         ),
   );
-  return [...granted, ...lying];
+  const parked = entriesOf(state.cuts).flatMap(([id, cut]): Lock[] =>
+    nodesUnder(railroad, spotsUnder(railroad, cut)).flatMap(({ node, setting }) =>
+      node === turnout && setting !== undefined
+        ? [{ train: id, wants: setting, under: true, ahead: false }]
+        : [],
+    ),
+  );
+  return [...granted, ...lying, ...parked];
 }
 
 const wayOf = (crossing: CrossingNode, spot: Spot): number =>

@@ -2,7 +2,7 @@
 import type { BlockId, NodeId, SelectorId, ThrottleId, ToggleId } from '../../ids.ts';
 import type { TurnoutPosition } from '../../railroad/document.ts';
 import { blocksOfSelector, feedNow, liveSectionsBehind, sectionsOfToggle, switchOf } from '../facts/feed.ts';
-import { blockOfNode, isCrewThrown, locksOn } from '../facts/locks.ts';
+import { blockOfNode, locksOn } from '../facts/locks.ts';
 import { placedTrains } from '../facts/standing.ts';
 import type { InputOf } from '../input.ts';
 import { type Done, done, type Raised } from '../ruling.ts';
@@ -69,7 +69,7 @@ export function toggleStandsAt(world: World, { toggle, on }: InputOf<'toggle-sta
 export function turnoutStandsAt(world: World, { turnout, position }: InputOf<'turnout-stands-at'>): Done {
   const moved = world.state.turnouts[turnout]?.position !== position;
   const after = setTurnout(world, turnout, position);
-  const locks = locksOn(world, turnout).filter((lock) => !isCrewThrown(world, lock.train, turnout));
+  const locks = locksOn(world, turnout);
   const against = moved && locks.some((lock) => lock.wants !== position);
   if (!against || isTrailed(world, turnout)) return done(after);
   const block = blockOfNode(world.railroad, turnout);

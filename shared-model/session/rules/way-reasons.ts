@@ -6,8 +6,7 @@ import { authoritiesInForce } from '../facts/authorities.ts';
 import { feedNow, rootSelector, switchOf } from '../facts/feed.ts';
 import { crossingTakers, locksOn, waysOver } from '../facts/locks.ts';
 import { supplyOf } from '../facts/phase.ts';
-import { blocksUnder, nodesUnder, placedTrains, spotsUnder } from '../facts/standing.ts';
-import type { CutNow } from '../state.ts';
+import { blocksUnder, placedTrains, spotsUnder } from '../facts/standing.ts';
 import { unique, type World } from '../world.ts';
 import { isTagged } from './block-reasons.ts';
 import { type MoveCase, spotsAhead, turnoutsAlong } from './move-case.ts';
@@ -23,16 +22,11 @@ export function turnoutReasons(
   const stands = world.state.turnouts[id]?.position;
   const wrong = position !== undefined && stands !== position && turnout.selfLined !== true;
   const others = locksOn(world, id).filter((lock) => lock.train !== train);
-  const cut = Object.values(world.state.cuts).some((parked) => liesOver(world, parked, id));
-  const locked = cut || others.some((lock) => lock.under || lock.wants !== position);
+  const locked = others.some((lock) => lock.under || lock.wants !== position);
   return [
     ...(wrong && isTagged(world, id) ? [refusal(world, 'out-of-service', [id])] : []),
     ...(locked ? [refusal(world, 'turnout-locked', [id])] : []),
   ];
-}
-
-function liesOver(world: World, parked: CutNow, node: NodeId): boolean {
-  return nodesUnder(world.railroad, spotsUnder(world.railroad, parked)).some((under) => under.node === node);
 }
 
 /** Turnouts and insulated crossings of a way, in the order of passing. */
