@@ -1,0 +1,68 @@
+/** All that one train can do: its standings, numbered as they are found, and the runs between them. Worked out as far as it is asked for. */
+import { type Run, type RunTrain, runsFrom } from './runs.ts';
+import { makeStanding, type Standing, turnedStanding } from './standing.ts';
+import { must, type TrackTable } from './track-table.ts';
+
+/** A run of a numbered standing to another. */
+export interface Movement extends Run {
+  readonly from: number;
+  readonly to: number;
+  /** Whether the train changes its facing before it. */
+  readonly reversed: boolean;
+}
+
+export interface Movements {
+  readonly table: TrackTable;
+  readonly train: RunTrain;
+  /** Standing 0 is where the train stands at first. */
+  standing(number: number): Standing;
+  /** The runs out of a standing, always the same list. */
+  runs(number: number): readonly Movement[];
+  /** How many standings were found so far. */
+  count(): number;
+}
+
+/**
+ * The movements of a train from where it stands.
+ *
+ * @param trail numbers of the spots under it, head first
+ * @param reversals whether it may change its facing where it stands
+ */
+export function movementsOf(
+  table: TrackTable,
+  train: RunTrain,
+  trail: readonly number[],
+  reversals: boolean,
+): Movements {
+  const standings: Standing[] = [];
+  const runs: (readonly Movement[] | undefined)[] = [];
+  const numberOf = new Map<string, number>();
+  const numbered = (standing: Standing): number => {
+    const key = standing.spots.join();
+    const known = numberOf.get(key);
+    if (known !== undefined) return known;
+    numberOf.set(key, standings.length);
+    standings.push(standing);
+    return standings.length - 1;
+  };
+  numbered(makeStanding(table, trail, 0, train.lengthMm));
+  return {
+    table,
+    train,
+    standing: (number) => must(standings[number]),
+    runs: (number) => {
+      const known = runs[number];
+      if (known !== undefined) return known;
+      const standing = must(standings[number]);
+      const facings = reversals ? [standing, turnedStanding(table, standing, train.lengthMm)] : [standing];
+      const made = facings.flatMap((facing, place) =>
+        runsFrom(table, train, facing).map(
+          (run): Movement => ({ ...run, from: number, to: numbered(run.end), reversed: place === 1 }),
+        ),
+      );
+      runs[number] = made;
+      return made;
+    },
+    count: () => standings.length,
+  };
+}

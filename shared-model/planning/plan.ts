@@ -1,0 +1,116 @@
+/** `plan`: moves, holds and throws that bring every train to its destination, in a small total time, as good as the effort allows. */
+import type { Draw } from '../chance.ts';
+import type { Railroad } from '../railroad/railroad.ts';
+import type { Seconds } from '../units.ts';
+import type { Movement } from './movements.ts';
+import { firstPlan, type TimedOrder } from './plan/first-plan.ts';
+import { improve } from './plan/improve.ts';
+import type { Timer } from './plan/insert-trains.ts';
+import { plannedAnswer } from './plan/make-answer.ts';
+import type { PlanOptions } from './plan/options.ts';
+import { type PlanTask, planTask, secondsToGoal, type TimedRun } from './plan/plan-task.ts';
+import { timetabler } from './plan/timetable.ts';
+import type { PlanAnswer } from './plan-answer.ts';
+import { type Budget, decideSafe } from './safe-state/decide.ts';
+import { moverGraph } from './safe-state/mover-graph.ts';
+import type { Situation } from './situation.ts';
+import { must } from './track-table.ts';
+
+/** How long a plan may be worked on, and who is told of what is found. Chance and time come from outside. */
+export interface PlanEffort {
+  readonly draw: Draw;
+  /** Asked often; true ends the work with the best so far. */
+  shouldStop(): boolean;
+  onBetter?(answer: PlanAnswer): void;
+  /** Changes to try without a better plan before it is good enough. */
+  readonly patience?: number;
+  readonly safeBudget?: Budget;
+}
+
+const USUAL_PATIENCE = 60_000;
+/** Priorities tried before the search for a safe state is asked, and after it. */
+const FIRST_TRIES = 40;
+const MORE_TRIES = 4000;
+
+const none = (verdict: 'impossible' | 'undecided'): PlanAnswer => ({
+  verdict,
+  moves: [],
+  throws: [],
+  total: null,
+  lowerBound: null,
+  proven: false,
+});
+
+/** The total with every train alone on the railroad, parked ones away, and nothing to throw. */
+export function lowerBoundOf(task: PlanTask): Seconds {
+  const { talkSeconds, startSeconds } = task.options;
+  return task.movers.reduce((sum, { safeMover, notBefore, runs }) => {
+    const alone = moverGraph(safeMover.movements, () => false, safeMover.isGoal);
+    if (alone === null || alone.runsLeft[0] === 0) return sum;
+    const first = runs.flat()[0];
+    const speed = first === undefined ? 1 : first.movement.lengthMm / first.seconds;
+    const seconds = must(secondsToGoal(alone, (run) => run.movement.lengthMm / speed)[0]);
+    return sum + Math.max(notBefore, talkSeconds) + startSeconds + seconds;
+  }, 0);
+}
+
+/** The order of runs of a witness, timed; null where the knobs forbid what one train at a time could do. */
+function fromWitness(
+  task: PlanTask,
+  timer: Timer,
+  runs: readonly { mover: number; movement: Movement }[],
+): TimedOrder | null {
+  const timed = new Map<Movement, TimedRun>(
+    task.movers.flatMap(({ runs: lists }) =>
+      lists.flat().map((run): [Movement, TimedRun] => [run.movement, run]),
+    ),
+  );
+  const order = runs.map(({ movement }) => must(timed.get(movement)));
+  const timetable = timer(order);
+  return timetable === null ? null : { order, timetable };
+}
+
+/** A first plan by whatever way finds one; else what can be said without. */
+function begin(task: PlanTask, timer: Timer, effort: PlanEffort): TimedOrder | 'impossible' | 'undecided' {
+  const quick = firstPlan(task, timer, effort.draw, FIRST_TRIES, effort.shouldStop);
+  if (quick !== null) return quick;
+  const safeTask = {
+    table: task.table,
+    movers: task.movers.map(({ safeMover }) => safeMover),
+    obstacles: task.obstacles,
+  };
+  const decision = decideSafe(safeTask, effort.safeBudget);
+  if (decision.verdict === 'gridlock') return 'impossible';
+  const serial = decision.verdict === 'safe' ? fromWitness(task, timer, decision.runs) : null;
+  return serial ?? firstPlan(task, timer, effort.draw, MORE_TRIES, effort.shouldStop) ?? 'undecided';
+}
+
+/**
+ * Plans a situation.
+ *
+ * @returns never "planned" without a plan, never "impossible" but after an exhaustive search; `proven` only when no smaller total exists
+ */
+export function plan(
+  railroad: Railroad,
+  situation: Situation,
+  options: PlanOptions,
+  effort: PlanEffort,
+): PlanAnswer {
+  const task = planTask(railroad, situation, options);
+  if (task === null) return none('undecided');
+  if (task.movers.some(({ graph }) => graph.runsLeft[0] === -1)) return none('impossible');
+  const timer = timetabler(task);
+  const first = begin(task, timer, effort);
+  if (typeof first === 'string') return none(first);
+  const lowerBound = lowerBoundOf(task);
+  const answer = (found: TimedOrder): PlanAnswer =>
+    plannedAnswer(task, found, lowerBound, found.timetable.total <= lowerBound + 1e-6);
+  effort.onBetter?.(answer(first));
+  const best = improve(task, timer, first, effort.draw, {
+    shouldStop: effort.shouldStop,
+    onBetter: (better) => effort.onBetter?.(answer(better)),
+    leastTotal: lowerBound,
+    patience: effort.patience ?? USUAL_PATIENCE,
+  });
+  return answer(best);
+}
