@@ -1,0 +1,159 @@
+/** How trains come into blocks and leave them: the mechanics, without a word about alarms. */
+import { ahead, type Authority, authorityOf, type PlacedTrain, type State, type World } from './state.ts';
+import {
+  isStop,
+  laidBack,
+  onward,
+  type Passage,
+  passages,
+  type Setting,
+  type Spot,
+  type Stretch,
+  gapsBetween,
+} from './track.ts';
+import { waysOf } from './views.ts';
+
+function putInFront(world: World, state: State, train: PlacedTrain, block: string): void {
+  train.cab = train.handOffs[block] ?? train.cab;
+  delete train.handOffs[block];
+  state.arrivals += 1;
+  const others = world.wrong.forgetsTail ? [] : train.blocks.filter((one) => one.block !== block);
+  train.blocks = [{ block, cab: train.cab, since: state.arrivals, pickedUp: false }, ...others];
+  train.stopped = false;
+}
+
+/** Longer than any railroad: back as far as track leads. */
+const WHOLE = 1e9;
+
+/**
+ * Puts new pieces (in the order of travel) before a trail. Where they do not go on from its head, the train lies back from
+ * the gap that they came over, along the turnouts as they stand.
+ */
+function lengthened(world: World, state: State, train: PlacedTrain, pieces: readonly Stretch[]): void {
+  const newest = [...pieces].reverse();
+  const by = pieces[0]?.by;
+  const head = train.trail[0];
+  const joins = !by || (head?.edge === by.from && head.toward === by.node);
+  const behind = joins
+    ? train.trail
+    : laidBack(world.track, { edge: by.from, toward: by.node }, WHOLE, state.turnouts).trail;
+  train.trail = [...newest, ...behind];
+}
+
+/** Forgets of a trail what lies behind the last of the train's blocks. */
+function prune(world: World, train: PlacedTrain): void {
+  const last = train.trail.findLastIndex((piece) =>
+    train.blocks.some((one) => one.block === world.track.blockOf[piece.edge]),
+  );
+  train.trail = train.trail.slice(0, last + 1);
+}
+
+function moveSelfLining(state: State, ways: readonly Passage[]): void {
+  for (const way of ways) if (way.trails && way.setting) state.turnouts[way.node] = way.setting;
+}
+
+/** The train's head comes to the far end of a visit; the visits before it are entered on the way. */
+export function enterVisits(world: World, state: State, authority: Authority, upTo: number): void {
+  const train = state.trains[authority.train]!;
+  for (let index = authority.pos + 1; index <= upTo; index += 1) {
+    const visit = authority.visits[index]!;
+    const steps = [...authority.lead, ...visit.steps];
+    authority.lead = [];
+    lengthened(world, state, train, steps);
+    train.cab = visit.cab;
+    putInFront(world, state, train, visit.block);
+    moveSelfLining(state, waysOf(steps));
+    authority.pos = index;
+  }
+  prune(world, train);
+  train.known = true;
+  if (authority.state === 'acknowledged') authority.state = 'running';
+}
+
+/** On from a gap along the turnouts as they stand, to the next gap or end. */
+function runOn(world: World, state: State, by: Passage): { pieces: Stretch[]; known: boolean } {
+  const pieces: Stretch[] = [];
+  let way: Passage | null = by;
+  while (way !== null && pieces.length <= world.doc.edges.length) {
+    const [a, b] = world.track.ends[way.to]!;
+    const toward: string = a === way.node ? b : a;
+    pieces.push({ edge: way.to, toward, by: way });
+    if (isStop(world.track, toward)) return { pieces, known: true };
+    const at: Spot = { edge: way.to, toward };
+    const trailed: Passage | undefined = passages(world.track, at.edge, at.toward).find((one) => one.trails);
+    if (trailed) moveSelfLining(state, [trailed]);
+    way = onward(world.track, at, state.turnouts);
+  }
+  return { pieces, known: false };
+}
+
+/** The gap over which a train comes into a block that is not on its authority, or null: there is none. */
+export function gapInto(world: World, state: State, id: string, block: string): Passage | null {
+  const train = state.trains[id]!;
+  const head = train.trail[0];
+  if (train.known && head !== undefined) {
+    const way = passages(world.track, head.edge, head.toward)[0];
+    if (way?.gap && world.track.blockOf[way.to] === block) return way;
+  }
+  const occupied = authorityOf(state, id)?.occupied ?? [];
+  for (const from of [...train.blocks.map((one) => one.block), ...occupied]) {
+    const [way] = gapsBetween(world.track, from, block);
+    if (way) return way;
+  }
+  return null;
+}
+
+/** A train comes into a block without an authority for it. */
+export function enterElsewhere(world: World, state: State, id: string, block: string): void {
+  const train = state.trains[id]!;
+  const way = gapInto(world, state, id, block);
+  if (way === null) train.known = false;
+  else {
+    const { pieces, known } = runOn(world, state, way);
+    lengthened(world, state, train, pieces);
+    train.known = known;
+  }
+  putInFront(world, state, train, block);
+  prune(world, train);
+}
+
+export function leave(world: World, train: PlacedTrain, block: string): void {
+  train.blocks = train.blocks.filter((one) => one.block !== block);
+  const gone = train.trail.findIndex(
+    (piece, index) => index > 0 && world.track.blockOf[piece.edge] === block,
+  );
+  if (gone > 0) train.trail = train.trail.slice(0, gone);
+}
+
+/** Takes a train off a block that is settled; from its head's block the head goes back to the stretch before. */
+export function settledOff(world: World, state: State, id: string, block: string): void {
+  const train = state.trains[id]!;
+  const wasHead = train.blocks[0]?.block === block;
+  train.blocks = train.blocks.filter((one) => one.block !== block);
+  const authority = authorityOf(state, id);
+  if (authority) authority.occupied = authority.occupied.filter((one) => one !== block);
+  if (wasHead) {
+    const next = train.trail.findIndex((piece) => world.track.blockOf[piece.edge] !== block);
+    train.trail = next < 0 ? [] : train.trail.slice(next);
+    const head = train.blocks[0]?.block;
+    train.known = train.trail.length > 0 && world.track.blockOf[train.trail[0]!.edge] === head;
+    if (authority?.kind === 'move' && authority.visits[authority.pos]?.block === block) authority.pos -= 1;
+  }
+  prune(world, train);
+}
+
+export const nextVisit = (authority: Authority, block: string): number => {
+  const index = ahead(authority).findIndex((visit) => visit.block === block);
+  return index < 0 ? -1 : authority.pos + 1 + index;
+};
+
+/** A train lies back from a spot along the turnouts as they stand. */
+export function layAt(world: World, state: State, id: string, spot: Spot): string[] {
+  const train = state.trains[id]!;
+  const { edge, toward } = spot;
+  const settings: Record<string, Setting> = state.turnouts;
+  train.trail = laidBack(world.track, { edge, toward }, state.rolling[id]!.length, settings).trail;
+  train.known = true;
+  train.stopped = true;
+  return [...new Set(train.trail.map((piece) => world.track.blockOf[piece.edge]!))];
+}

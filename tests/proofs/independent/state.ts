@@ -1,0 +1,189 @@
+/** All that is remembered of an evening, and what the order or report means. Everything else is worked out anew each time. */
+import type { Check } from './phase.ts';
+import type { Doc, Setting, Spot, Stretch, Track } from './track.ts';
+import { trackOf } from './track.ts';
+
+/** A line of a script as it comes: `do` and the fields of that verb. */
+export interface Line {
+  at: number;
+  do: string;
+  // biome-ignore lint/suspicious/noExplicitAny: a script is plain JSON; what is in it depends on the verb
+  [field: string]: any;
+}
+
+export interface Reason {
+  code: string;
+  about: string[];
+}
+
+/** A block that a train is in: whose it is there, when it came (a later one is the owner), and whether it came with picked-up cars. */
+export interface Standing {
+  block: string;
+  cab: string | null;
+  since: number;
+  pickedUp: boolean;
+}
+
+export interface PlacedTrain {
+  cab: string | null;
+  /** The way it came, head first; the part under it follows from its length. */
+  trail: Stretch[];
+  known: boolean;
+  blocks: Standing[];
+  stopped: boolean;
+  /** Agreed hand-offs still to come: block to cab. */
+  handOffs: Record<string, string>;
+}
+
+export interface Cut {
+  length: number;
+  trail: Stretch[];
+  blocks: string[];
+}
+
+/** One entry in the blocks of an authority: the block, the way through it, and whether it was read back. */
+export interface Visit {
+  block: string;
+  steps: Stretch[];
+  cab: string;
+  read: boolean;
+}
+
+export interface Authority {
+  id: string;
+  train: string;
+  kind: 'move' | 'limits';
+  state: 'granted' | 'acknowledged' | 'running' | 'fulfilled' | 'annulled';
+  start: Spot;
+  /** Steps between the head and the next visit, still in the block where the head stands. */
+  lead: Stretch[];
+  visits: Visit[];
+  /** The visit in which the head is; -1 before the first. */
+  pos: number;
+  together: string[];
+  /** Limits: blocks that have become occupied. */
+  occupied: string[];
+}
+
+export interface Alarm {
+  code: string;
+  about: string[];
+  /** The train that the block showed when it was raised. */
+  owner: string | null;
+  /** The number of the line that raised it. */
+  line: number;
+}
+
+export interface Ask {
+  train: string;
+  line: Line;
+}
+
+export interface State {
+  session: 'before' | 'making-up' | 'running' | 'stopped' | 'ended';
+  alone: boolean;
+  persons: Record<string, string | null>;
+  rolling: Record<string, { length: number; amps: number }>;
+  selectors: Record<string, string>;
+  turnouts: Record<string, Setting>;
+  toggles: Record<string, boolean>;
+  /** Knobs, turnouts and toggles thrown or reported in this session. */
+  shown: string[];
+  trains: Record<string, PlacedTrain>;
+  cuts: Record<string, Cut>;
+  authorities: Authority[];
+  /** Disputed blocks with the owner before. */
+  disputed: Record<string, { cab: string | null; train: string | null }>;
+  alarms: Alarm[];
+  asks: Ask[];
+  tags: string[];
+  derailed: string[];
+  zero: string[];
+  checks: Check[];
+  arrivals: number;
+}
+
+/** Rules that can be made wrong on purpose, to show that a test would notice. */
+export interface WrongRules {
+  /** The whole train is forgotten behind a head: entering a block gives back all others. */
+  forgetsTail?: boolean;
+  /** A block that is another's is no reason against a move. */
+  sharesBlocks?: boolean;
+}
+
+/** Where the text leaves two readings open (READINGS.md): the second one of each, to look past it when comparing. */
+export interface OtherReadings {
+  /** Throws of the blocks under the train wait for all throws of the first block ahead, also those of their own. */
+  ownWaitForOwn?: boolean;
+  /** A self-lining turnout that is trailed counts as needed in that setting. */
+  trailingNeeds?: boolean;
+  /** A refused grant of limits waits as an ask too. */
+  limitsWait?: boolean;
+  /** A block settled as occupied by a train is emptied of cuts, too. */
+  settleClearsCuts?: boolean;
+  /** Clearing once more what its length must still cover is counted, not raised anew. */
+  stillUnderCounts?: boolean;
+}
+
+export interface World {
+  track: Track;
+  doc: Doc;
+  wrong: WrongRules;
+  other: OtherReadings;
+}
+
+export const worldOf = (doc: Doc, wrong: WrongRules = {}, other: OtherReadings = {}): World => ({
+  track: trackOf(doc),
+  doc,
+  wrong,
+  other,
+});
+
+export function beginning({ doc, track }: World): State {
+  return {
+    session: 'before',
+    alone: false,
+    persons: Object.fromEntries(doc.throttles.map((t) => [t.id, null])),
+    rolling: Object.fromEntries(doc.trains.map((t) => [t.id, { length: t.length, amps: t.amps }])),
+    selectors: Object.fromEntries(doc.selectors.map((s) => [s.id, 'off'])),
+    turnouts: Object.fromEntries(track.thrown.map((id) => [id, 'normal' as const])),
+    toggles: Object.fromEntries(doc.toggles.map((t) => [t.id, false])),
+    shown: [],
+    trains: {},
+    cuts: {},
+    authorities: [],
+    disputed: {},
+    alarms: [],
+    asks: [],
+    tags: [],
+    derailed: [],
+    zero: [],
+    checks: [],
+    arrivals: 0,
+  };
+}
+
+/** Adds a reason unless the same code about the same things is there. */
+export function addReason(reasons: Reason[], code: string, ...about: string[]): void {
+  if (!reasons.some((one) => one.code === code && one.about.join('\n') === about.join('\n')))
+    reasons.push({ code, about });
+}
+
+export const inForce = (authority: Authority): boolean =>
+  authority.state !== 'fulfilled' && authority.state !== 'annulled';
+
+export const authorityOf = (state: State, train: string): Authority | undefined =>
+  state.authorities.find((one) => one.train === train && inForce(one));
+
+export const isIn = (state: State, train: string, block: string): boolean =>
+  state.trains[train]?.blocks.some((one) => one.block === block) ?? false;
+
+/** All trains that are placed, in the order of the document, then those of tonight. */
+export const placed = (state: State): string[] => Object.keys(state.rolling).filter((id) => state.trains[id]);
+
+/** The visits still to come. */
+export const ahead = (authority: Authority): Visit[] =>
+  authority.kind === 'move' ? authority.visits.slice(authority.pos + 1) : [];
+
+export const headBlock = (state: State, train: string): string | null =>
+  state.trains[train]?.blocks[0]?.block ?? null;
