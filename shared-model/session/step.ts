@@ -2,7 +2,7 @@
 import type { Alarm } from '../refusal.ts';
 import { bridgesNow } from './alarms/bridges.ts';
 import { ends } from './alarms/endings.ts';
-import { isRaisedAgain, raiseAlarms } from './alarms/raise.ts';
+import { raiseAlarms } from './alarms/raise.ts';
 import { isRequest, keepAsk, recheckAsks } from './asks.ts';
 import type { SessionEvent } from './event.ts';
 import { feedNow } from './facts/feed.ts';
@@ -42,11 +42,8 @@ function newBridges(before: World, after: World): readonly Raised[] {
     .map(({ gap, train }) => ({ code: 'bridging', about: [gap], train }));
 }
 
-function endAlarms(world: World, input: SessionInput, raised: readonly Raised[]): World {
-  const alarms = world.state.alarms.filter((alarm) => {
-    const again = alarm.code === 'still-under' && isRaisedAgain(alarm, raised);
-    return again || !ends(world, alarm, input);
-  });
+function endAlarms(before: World, world: World, input: SessionInput): World {
+  const alarms = world.state.alarms.filter((alarm) => !ends(world, alarm, input, before));
   return alarms.length === world.state.alarms.length ? world : withState(world, { alarms });
 }
 
@@ -78,7 +75,7 @@ function carryOut(
   const disputed = disputeBlocks(told, before, ruled.disputed);
   const drawn = powerCut(before, drawPicture(disputed));
   const raised = [...ruled.raised, ...newBridges(before, drawn)];
-  const ended = endAlarms(drawn, input, raised);
+  const ended = endAlarms(before, drawn, input);
   return raiseAlarms(ended, raised, entry, at);
 }
 

@@ -124,11 +124,14 @@ export function throwsNeeded(world: World, authority: AuthorityNow): readonly Th
     ...ahead.flatMap((leg) => legThrows(world, leg)),
     ...inLimits,
   ];
+  // Itself and the knobs under the train that come after it: two throws must not wait for each other.
+  const laterUnder = (thrown: Throw): readonly string[] =>
+    under.slice(under.indexOf(thrown)).map(({ id }) => id);
   return onceEach(all).map((thrown) => ({
     ...thrown,
     waitsFor: unique([
       ...waits(world, thrown),
-      ...(under.includes(thrown) ? first.filter((other) => other !== thrown.id) : []),
+      ...(under.includes(thrown) ? first.filter((other) => !laterUnder(thrown).includes(other)) : []),
     ]),
   }));
 }

@@ -11,7 +11,7 @@ import type { World } from '../world.ts';
 import { bridgesNow } from './bridges.ts';
 import { unphasedAhead } from './unphased-ahead.ts';
 
-type Ends = (world: World, alarm: AlarmNow, input: SessionInput) => boolean;
+type Ends = (world: World, alarm: AlarmNow, input: SessionInput, before: World) => boolean;
 
 const REPORTS_OF_TRAINS: readonly SessionInput['do'][] = [
   'train-entered',
@@ -30,9 +30,10 @@ const REPORTS_OF_TRAINS: readonly SessionInput['do'][] = [
 
 const isTrainAt = (input: SessionInput, train: string | undefined): boolean =>
   input.do === 'train-at' && input.train === train;
-const settles = (input: SessionInput, block: string | undefined): boolean =>
-  (input.do === 'settle' && input.block === block) ||
-  (input.do === 'override' && input.order.do === 'settle' && input.order.block === block);
+/** The block was disputed before this input and is not now: it was settled, by itself or first in an override. */
+const wasSettled = (before: World, world: World, block: string | undefined): boolean =>
+  before.state.blocks[block as BlockId]?.state === 'disputed' &&
+  world.state.blocks[block as BlockId]?.state !== 'disputed';
 
 /** Whether this input threw or reported the knob or a toggle that feeds a block. */
 function touchesFeed(world: World, block: BlockId, input: SessionInput): boolean {
@@ -48,7 +49,7 @@ function touchesFeed(world: World, block: BlockId, input: SessionInput): boolean
 function isCovered(world: World, train: TrainId, block: BlockId): boolean {
   const authority = authorityOf(world.state, train)?.authority;
   if (authority === undefined || authority.state === 'granted') return false;
-  if (authority.kind === 'limits') return limitsBlocks(authority).includes(block);
+  if (authority.kind === 'limits') return limitsBlocks(world.state, authority).includes(block);
   const under = world.state.trains[train]?.blocks ?? [];
   return authority.legs.some(
     (leg, index) =>
@@ -66,10 +67,12 @@ const inBlock = (world: World, train: string, block: BlockId): boolean =>
   );
 
 const ENDS: Record<AlarmCode, Ends> = {
-  'entered-unauthorised': (world, { about: [train, block] }, input) =>
-    isTrainAt(input, train) || settles(input, block) || isCovered(world, train as TrainId, block as BlockId),
-  'not-adjacent': (_world, { about: [train, block] }, input) =>
-    isTrainAt(input, train) || settles(input, block),
+  'entered-unauthorised': (world, { about: [train, block] }, input, before) =>
+    isTrainAt(input, train) ||
+    wasSettled(before, world, block) ||
+    isCovered(world, train as TrainId, block as BlockId),
+  'not-adjacent': (world, { about: [train, block] }, input, before) =>
+    isTrainAt(input, train) || wasSettled(before, world, block),
   'still-under': (_world, { about: [train] }, input) =>
     REPORTS_OF_TRAINS.includes(input.do) && 'train' in input && input.train === train,
   'entered-unlined': (world, { about: [train, block] }, input) => {
@@ -111,6 +114,6 @@ const ENDS: Record<AlarmCode, Ends> = {
 };
 
 /** Whether a standing alarm ends with this input. */
-export function ends(world: World, alarm: AlarmNow, input: SessionInput): boolean {
-  return ENDS[alarm.code](world, alarm, input);
+export function ends(world: World, alarm: AlarmNow, input: SessionInput, before: World): boolean {
+  return ENDS[alarm.code](world, alarm, input, before);
 }

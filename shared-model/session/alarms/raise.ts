@@ -32,8 +32,3 @@ export function raiseAlarms(
   }
   return { world: withState(world, { alarms }), fresh };
 }
-
-/** Whether an alarm raised now would be the one that stands. */
-export function isRaisedAgain(standing: Pick<Raised, 'code' | 'about'>, raised: readonly Raised[]): boolean {
-  return raised.some((other) => sameAlarm(other, standing));
-}

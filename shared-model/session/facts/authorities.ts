@@ -38,13 +38,14 @@ export function lastCab(authority: AuthorityNow, cab: ThrottleId): ThrottleId {
   return authority.legs.at(-1)?.cab ?? cab;
 }
 
-/** The blocks of limits: those named, and those the train stood in at the grant; none of a move. */
-export function limitsBlocks(authority: AuthorityNow): readonly BlockId[] {
-  return authority.kind === 'limits' ? [...new Set([...authority.blocks, ...authority.taken])] : [];
+/** The blocks of limits: those named, and those the train stands in; none of a move. */
+export function limitsBlocks(state: SessionState, authority: AuthorityNow): readonly BlockId[] {
+  if (authority.kind !== 'limits') return [];
+  return [...new Set([...authority.blocks, ...(state.trains[authority.train]?.blocks ?? [])])];
 }
 
 /** Whether a block is within limits in force of this train. */
 export function isInLimits(state: SessionState, train: TrainId, block: BlockId): boolean {
   const held = authorityOf(state, train);
-  return held !== null && limitsBlocks(held.authority).includes(block);
+  return held !== null && limitsBlocks(state, held.authority).includes(block);
 }

@@ -21,10 +21,14 @@ export function standsRightFor(world: World, block: BlockId, train: TrainId): bo
   const now = world.state.blocks[block];
   const cab = now?.train === train ? now.cab : world.state.trains[train]?.cab;
   if (cab === null || cab === undefined || feedNow(world, block) !== cab) return false;
+  // The leg by which it came in, never the stretch on which a later grant found it.
+  const came = (leg: Leg, index: number, at: number): boolean =>
+    index > 0 && index <= at && leg.block === block;
   const latest = Object.values(world.state.authorities).findLast(
-    (authority) => authority.train === train && authority.legs.some((leg) => leg.block === block),
+    (authority) =>
+      authority.train === train && authority.legs.some((leg, index) => came(leg, index, authority.at)),
   );
   return (latest?.legs ?? [])
-    .filter((leg, index) => leg.block === block && index <= (latest?.at ?? 0))
+    .filter((leg, index) => came(leg, index, latest?.at ?? 0))
     .every((leg) => wrongTurnouts(world, leg).length === 0);
 }

@@ -5,7 +5,7 @@ import type { Railroad } from '../../railroad/railroad.ts';
 import type { Spot } from '../../railroad/travel.ts';
 import type { Leg, Trail } from '../state.ts';
 import { entriesOf, type World } from '../world.ts';
-import { authoritiesInForce, isInLimits, legsHeld } from './authorities.ts';
+import { authoritiesInForce, authorityOf, legsHeld } from './authorities.ts';
 import { nodesUnder, placedTrains, spotsUnder } from './standing.ts';
 
 /** A lock on a turnout: by an authority that needs it, or by a train that lies on it. */
@@ -25,9 +25,11 @@ export function blockOfNode(railroad: Railroad, node: NodeId): BlockId | null {
 
 /** Whether the crew of a train with limits throws this turnout itself: all its edges are inside. */
 export function isCrewThrown(world: World, train: TrainId, node: NodeId): boolean {
+  const limits = authorityOf(world.state, train)?.authority;
+  const named = limits?.kind === 'limits' ? limits.blocks : [];
   return (world.railroad.edgesAt.get(node) ?? []).every((edge) => {
     const block = world.railroad.blockOfEdge.get(edge);
-    return block !== undefined && isInLimits(world.state, train, block);
+    return block !== undefined && named.includes(block);
   });
 }
 

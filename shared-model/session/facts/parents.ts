@@ -35,7 +35,7 @@ export function heldParents(world: World, authority: AuthorityNow): readonly Hel
   };
   for (const leg of legsAhead(authority)) hold(parentsOf(railroad, leg.block), leg.cab);
   if (authority.kind === 'limits')
-    for (const block of limitsBlocks(authority)) hold(parentsOf(railroad, block), cab);
+    for (const block of limitsBlocks(state, authority)) hold(parentsOf(railroad, block), cab);
   const moved = authority.state === 'running' || authority.at > 0;
   for (const block of train?.blocks ?? [])
     hold(moved ? parentsWhileOn(world, block) : parentsOf(railroad, block), state.blocks[block]?.cab ?? cab);

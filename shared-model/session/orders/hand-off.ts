@@ -89,7 +89,12 @@ function standing(world: World, { train: id, block, toCab }: Input, train: Train
     };
     return inTableOrder([...blockReasons(world, wish), ...phase]);
   });
-  const ahead = held === null ? [] : aheadReasons(world, held.authority, held.authority.at, toCab);
+  const rest = [
+    ...tagReasons(world, id, [toCab]),
+    ...liveTrains(world, id, train.together, [toCab]),
+    ...loads(world, id, train.together, [toCab], []),
+  ];
+  const ahead = held === null ? rest : aheadReasons(world, held.authority, held.authority.at, toCab);
   const reasons = onlyOnce([...here, ...ahead]);
   if (reasons.length > 0) return { kind: 'refused', reasons, world };
   let next = withRecord(world, 'trains', id, { cab: toCab });

@@ -9,6 +9,7 @@ import { gapsAcross, placedTrains, trainsIn } from '../facts/standing.ts';
 import type { InputOf } from '../input.ts';
 import { setSelector, setToggle, setTurnout, withLiveSections } from '../reports/knob-reports.ts';
 import { inTableOrder, isTagged } from '../rules/block-reasons.ts';
+import { onlyOnce } from '../rules/move-reasons.ts';
 import { refusal } from '../rules/sentences.ts';
 import { sweptCab } from '../rules/sweep.ts';
 import { done, type Ruling } from '../ruling.ts';
@@ -153,5 +154,5 @@ export function applySetting(world: World, { setting: id }: InputOf<'apply-setti
     take(turnoutAgainst(next, turnout, position), setTurnout(next, turnout, position));
   for (const [toggle, on] of Object.entries(setting.toggles) as [ToggleId, boolean][])
     take(toggleAgainst(next, toggle, on), setToggle(next, toggle, on));
-  return ruled(world, reasons, next);
+  return ruled(world, onlyOnce(reasons), next);
 }

@@ -7,6 +7,7 @@ import { blockOfNode, crossingTakers, locksOn } from '../facts/locks.ts';
 import { blocksUnder, gapsBetween, spotsUnder } from '../facts/standing.ts';
 import type { InputOf } from '../input.ts';
 import { authorityAfter } from '../machines.ts';
+import { drawPicture } from '../picture.ts';
 import { layBackWhole, setAuthorityState, trainNow } from '../reports/moving.ts';
 import { blockReasons } from '../rules/block-reasons.ts';
 import { onlyOnce, parentsOfStanding } from '../rules/move-reasons.ts';
@@ -113,12 +114,12 @@ export function grantLimits(world: World, input: Grant): Ruling {
     at: 0,
     to: input.blocks.join(', '),
     grantedAt: world.state.at,
-    taken: train.blocks,
+    taken: [],
   };
   let next = withRecord(withState(world, { granted: world.state.granted + 1 }), 'authorities', id, authority);
   if (train.cab !== null) next = usesCabs(next, [train.cab]);
   next = withoutAsk(next, input.train);
-  return done(next, { authority: id, throws: throwsNeeded(next, authority) });
+  return done(next, { authority: id, throws: throwsNeeded(drawPicture(next), authority) });
 }
 
 /** Limits end with where the train then stands; the other blocks are given back. */
@@ -131,7 +132,8 @@ export function releaseLimits(world: World, { train: id, edge, toward }: InputOf
     world.railroad,
     spotsUnder(world.railroad, { trail: trail ?? [], length: train.length }),
   );
-  const inside = blocks.length > 0 && blocks.every((block) => limitsBlocks(held.authority).includes(block));
+  const inside =
+    blocks.length > 0 && blocks.every((block) => limitsBlocks(world.state, held.authority).includes(block));
   if (trail === undefined || !inside) return notNow(world, id);
   const next = withRecord(world, 'trains', id, {
     trail,

@@ -5,6 +5,7 @@ import type { Refusal } from '../../refusal.ts';
 import { authorityOf, type InForce } from '../facts/authorities.ts';
 import type { InputOf } from '../input.ts';
 import { authorityAfter } from '../machines.ts';
+import { drawPicture } from '../picture.ts';
 import { fulfilIfDone, setAuthorityState, trainNow } from '../reports/moving.ts';
 import { moveOptions, startOf, type Target, targetsOf } from '../rules/destination.ts';
 import { type MoveCase, moveCase } from '../rules/move-case.ts';
@@ -54,11 +55,11 @@ function judgeTarget(world: World, request: InputOf<'request-move'>, target: Tar
 
 /** Judges a request without doing anything: the first track of a place that is free, or the reasons against the first. */
 export function judgeMove(world: World, request: InputOf<'request-move'>): Judged {
-  const unready = notReady(world, request.train);
   const limits = authorityOf(world.state, request.train);
-  if (unready !== null) return { kind: 'refused', reasons: [refusal(world, 'not-now', [unready])] };
   if (limits?.authority.kind === 'limits')
     return { kind: 'refused', reasons: [refusal(world, 'not-now', [limits.id])] };
+  const unready = notReady(world, request.train);
+  if (unready !== null) return { kind: 'refused', reasons: [refusal(world, 'not-now', [unready])] };
   const judged = targetsOf(world, request.to).map((target) => judgeTarget(world, request, target));
   const first = judged[0] ?? {
     kind: 'refused',
@@ -110,10 +111,12 @@ export function grant(world: World, moving: MoveCase, to: string): Ruling {
   ]);
   next = withRecord(next, 'trains', moving.train, { together });
   next = withoutAsk(usesCabs(next, [moving.cab, ...asked.map((leg) => leg.cab)]), moving.train);
+  // What is still needed, and what lies open beyond, is asked of the blocks as this grant leaves them.
+  const drawn = drawPicture(next);
   return done(next, {
     authority: id,
-    throws: throwsNeeded(next, authority),
-    guards: guardsBeyond(next, authority),
+    throws: throwsNeeded(drawn, authority),
+    guards: guardsBeyond(drawn, authority),
   });
 }
 

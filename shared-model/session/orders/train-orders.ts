@@ -21,7 +21,7 @@ export function notNow(world: World, ...about: string[]): Ruling {
 }
 
 export function assignCab(world: World, { cab, person }: InputOf<'assign-cab'>): Ruling {
-  return done(withRecord(world, 'cabs', cab, { person, atZero: false, calledAt: null, stopCalled: false }));
+  return done(withRecord(world, 'cabs', cab, { person }));
 }
 
 export function addTrain(world: World, { train, name, length, amps }: InputOf<'add-train'>): Ruling {
@@ -128,7 +128,7 @@ export function takeOff(world: World, { train: id }: InputOf<'take-off'>): Rulin
 /** Another throttle for a stopped train: all its knobs first off, then one by one to the new cab. */
 export function changeCab(world: World, { train: id, cab }: InputOf<'change-cab'>): Ruling {
   const train = trainNow(world, id);
-  if (!train.placed || !train.stopped) return notNow(world, id);
+  if (!train.placed || !(train.stopped || train.derailed)) return notNow(world, id);
   const held = authorityOf(world.state, id);
   if (held !== null) return notNow(world, held.id);
   if (world.state.cabs[cab]?.person == null) return notNow(world, cab);

@@ -27,7 +27,10 @@ export function setOut(world: World, { train: id, cut, length, edge, toward }: I
 /** In a block of the train, or in one that a gap joins with it. */
 function isWithin(world: World, id: TrainId, blocks: readonly BlockId[]): boolean {
   const limits = authorityOf(world.state, id)?.authority;
-  const own = [...trainNow(world, id).blocks, ...(limits === undefined ? [] : limitsBlocks(limits))];
+  const own = [
+    ...trainNow(world, id).blocks,
+    ...(limits === undefined ? [] : limitsBlocks(world.state, limits)),
+  ];
   return blocks.some((block) =>
     own.some((from) => from === block || gapsBetween(world.railroad, from, block).length > 0),
   );

@@ -87,7 +87,7 @@ export function moveOntoLeg(world: World, id: TrainId, held: InForce, index: num
 /** The gap by which a train without authority comes into a block: the one it stands at, else the first in the file's order, the head's blocks first. */
 function gapInto(world: World, train: TrainNow, block: BlockId): NodeId | undefined {
   const { railroad } = world;
-  const toward = train.trail[0]?.toward;
+  const toward = train.lost ? undefined : train.trail[0]?.toward;
   const inFront = train.blocks.flatMap((from) => gapsBetween(railroad, from, block));
   return toward !== undefined && inFront.includes(toward) ? toward : inFront[0];
 }
@@ -117,7 +117,7 @@ export function moveWithoutLeg(world: World, id: TrainId, block: BlockId): World
   const train = trainNow(world, id);
   const gap = gapInto(world, train, block);
   const through = gap === undefined ? { spots: [], lost: true } : throughBlock(world, gap, block);
-  const atGap = gap !== undefined && train.trail[0]?.toward === gap;
+  const atGap = gap !== undefined && !train.lost && train.trail[0]?.toward === gap;
   const back = (railroad.edgesAt.get(gap ?? ('' as NodeId)) ?? []).find(
     (edge) => railroad.blockOfEdge.get(edge) !== block,
   );
@@ -151,6 +151,7 @@ function isFulfilled(world: World, { authority }: InForce): boolean {
   const train = trainNow(world, authority.train);
   const covered = blocksUnder(world.railroad, spotsUnder(world.railroad, train));
   const last = authority.legs.at(-1)?.block;
+  if (authority.legs.some((leg) => !leg.readBack)) return false;
   return train.blocks.every((block) => block === last || covered.includes(block));
 }
 

@@ -29,7 +29,7 @@ export function wrongFeed(world: World, block: BlockId, train: TrainId): readonl
 /** Blocks that count as where the train is, for what is adjacent: inside limits, all of them. */
 function blocksOf(world: World, id: TrainId, train: TrainNow): readonly BlockId[] {
   const held = authorityOf(world.state, id)?.authority;
-  return held === undefined ? train.blocks : [...train.blocks, ...limitsBlocks(held)];
+  return held === undefined ? train.blocks : [...train.blocks, ...limitsBlocks(world.state, held)];
 }
 
 function isAdjacent(world: World, id: TrainId, block: BlockId): boolean {
@@ -66,7 +66,7 @@ function ownLegAhead({ authority }: InForce, block: BlockId): number {
 export function trainEntered(world: World, { train: id, block }: InputOf<'train-entered'>): Done {
   const train = trainNow(world, id);
   const held = authorityOf(world.state, id);
-  if (held !== null && limitsBlocks(held.authority).includes(block)) return done(world);
+  if (held !== null && limitsBlocks(world.state, held.authority).includes(block)) return done(world);
   const next = held?.authority.legs[held.authority.at + 1];
   if (train.blocks.includes(block) && next?.block !== block) return done(world);
   const own = held === null || held.authority.kind === 'limits' ? -1 : ownLegAhead(held, block);
@@ -137,7 +137,7 @@ function keepOrAnnul(
   const held = authorityOf(world.state, id);
   if (held === null) return world;
   if (held.authority.kind === 'limits')
-    return under.every((block) => limitsBlocks(held.authority).includes(block))
+    return under.every((block) => limitsBlocks(world.state, held.authority).includes(block))
       ? world
       : setAuthorityState(world, held.id, 'annul');
   const at = legEndingAt(held, spot);

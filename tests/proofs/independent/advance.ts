@@ -27,8 +27,7 @@ export function advance(world: World, state: State, line: Line, happening: Happe
     clear(now.blocks.map(({ block }) => block).filter((block) => block !== head && !covered.includes(block)));
     return [];
   }
-  const steps = [...authority.lead, ...next.steps];
-  for (const { kind, id, to } of wrongIn(world, state, next.block, next.cab, waysOf(steps))) {
+  for (const { kind, id, to } of wrongIn(world, state, next.block, next.cab, waysOf(next.steps))) {
     const isOff = kind === 'selector' && state.selectors[id] === 'off';
     if (isOff || kind === 'toggle' || !state.shown.includes(id))
       report(world, state, kind, id, to, happening);

@@ -1,11 +1,12 @@
 /** Alarms: which of those standing have ended, which are new, and what one line of a script told about it. */
-import { areaOf } from './knobs.ts';
+
 import { feedOf, knobOf, parentsOf, phaseCode, supplyOf } from './feed.ts';
+import { areaOf } from './knobs.ts';
 import { relation } from './phase.ts';
 import {
+  type Alarm,
   addReason,
   ahead,
-  type Alarm,
   authorityOf,
   inForce,
   isIn,
@@ -14,6 +15,7 @@ import {
   type State,
   type World,
 } from './state.ts';
+import { sure } from './sure.ts';
 import { cabAt, gapsUnder, locksOn, standRight, viewOf, waysOf, wrongFor } from './views.ts';
 
 const TABLE = [
@@ -80,10 +82,14 @@ export function raiseWrongThrottle(
   }
 }
 
-/** Whether two trains were named to run together. */
+/** Whether one of two trains named the other in its latest authority, to run together. */
 const together = (state: State, one: string, other: string): boolean =>
-  authorityOf(state, one)?.together.includes(other) === true ||
-  authorityOf(state, other)?.together.includes(one) === true;
+  [
+    [one, other],
+    [other, one],
+  ].some(([train, named]) =>
+    state.authorities.findLast((authority) => authority.train === train)?.together.includes(named ?? ''),
+  );
 
 /** A report of a knob: wrong throttles behind it, and second trains that it makes run. */
 export function raiseAtKnob(
@@ -97,14 +103,14 @@ export function raiseAtKnob(
   const area = areaOf(world, state, knob);
   raiseWrongThrottle(world, state, area, happening);
   for (const train of placed(state))
-    for (const { block } of state.trains[train]!.blocks) {
+    for (const { block } of sure(state.trains[train]).blocks) {
       const feed = feedOf(world, state, block);
       if (!area.includes(block) || feed === null || feedOf(world, before, block) === feed) continue;
       const runs = placed(state).some(
         (other) =>
           other !== train &&
-          state.trains[other]!.cab === feed &&
-          !state.trains[other]!.stopped &&
+          sure(state.trains[other]).cab === feed &&
+          !sure(state.trains[other]).stopped &&
           !together(state, train, other),
       );
       if (runs) addReason(happening.raised, 'second-train', knobOf(world, block), train);
@@ -114,7 +120,7 @@ export function raiseAtKnob(
 function bridged(world: World, state: State): { gap: string; train: string }[] {
   return placed(state).flatMap((train) =>
     gapsUnder(world, state, train).flatMap((way) => {
-      const [one, other] = [world.track.blockOf[way.from]!, world.track.blockOf[way.to]!];
+      const [one, other] = [sure(world.track.blockOf[way.from]), sure(world.track.blockOf[way.to])];
       const [a, b] = [feedOf(world, state, one), feedOf(world, state, other)];
       if (a === null || b === null || a === b) return [];
       const agreed = cabAt(state, train, one) === a && cabAt(state, train, other) === b;
@@ -127,13 +133,13 @@ function bridged(world: World, state: State): { gap: string; train: string }[] {
 function supplyGaps(world: World, state: State): { about: string[]; bad: boolean }[] {
   return state.authorities.filter(inForce).flatMap((authority) => {
     if (authority.kind === 'limits') return [];
-    let cab = state.trains[authority.train]!.cab!;
+    let cab = sure(sure(state.trains[authority.train]).cab);
     return ahead(authority).flatMap((visit) => {
       const from = cab;
       cab = visit.cab;
       const supplies = [supplyOf(world, from), supplyOf(world, cab)];
       if (supplies[0] === supplies[1]) return [];
-      const about = [visit.steps[0]!.by!.node, ...supplies];
+      const about = [sure(sure(visit.steps[0]).by).node, ...supplies];
       return [{ about, bad: phaseCode(world, state, from, cab) !== null }];
     });
   });
@@ -149,9 +155,7 @@ function ended(world: World, state: State, alarm: Alarm, happening: Happening): 
     if (happening.settled.includes(second) || happening.corrected.includes(thing)) return true;
     if (alarm.code === 'not-adjacent' || authority === undefined || authority.state === 'granted')
       return false;
-    return authority.visits.some(
-      (visit, index) => visit.block === second && visit.read && index >= authority.pos,
-    );
+    return authority.visits.some((visit) => visit.block === second && visit.read);
   }
   if (alarm.code === 'entered-unlined') {
     const view = viewOf(world, state, second);
@@ -170,7 +174,7 @@ function ended(world: World, state: State, alarm: Alarm, happening: Happening): 
   if (alarm.code === 'still-under') {
     const again = happening.raised.some((reason) => is(reason, alarm));
     if (again && world.other.stillUnderCounts) return false;
-    return happening.reported.includes(thing) || !isIn(state, thing, second);
+    return happening.reported.includes(thing) || state.trains[thing] === undefined;
   }
   if (alarm.code === 'wrong-throttle') {
     const view = viewOf(world, state, thing);
@@ -178,7 +182,7 @@ function ended(world: World, state: State, alarm: Alarm, happening: Happening): 
     return feed === null || feed === view.cab || view.train !== alarm.owner;
   }
   if (alarm.code === 'turnout-moved')
-    return !locksOn(world, state, thing).some((lock) => wrongFor(lock, state.turnouts[thing]!));
+    return !locksOn(world, state, thing).some((lock) => wrongFor(lock, sure(state.turnouts[thing])));
   if (alarm.code === 'second-train')
     return !(state.trains[second]?.blocks ?? []).some(
       ({ block }) => knobOf(world, block) === thing && feedOf(world, state, block) !== null,
@@ -186,7 +190,7 @@ function ended(world: World, state: State, alarm: Alarm, happening: Happening): 
   if (alarm.code === 'bridging') return !bridged(world, state).some(({ gap }) => gap === thing);
   if (alarm.code === 'unphased-ahead')
     return (
-      relation(state.checks, second, alarm.about[2]!) === 'in-phase' ||
+      relation(state.checks, second, sure(alarm.about[2])) === 'in-phase' ||
       !state.authorities.some(
         (one) => inForce(one) && one.visits.some((visit) => visit.steps[0]?.by?.node === thing),
       )
@@ -216,7 +220,8 @@ export function settleAlarms(
     .filter((reason) => !state.alarms.some((alarm) => is(alarm, reason)))
     .sort((a, b) => TABLE.indexOf(a.code) - TABLE.indexOf(b.code));
   for (const { code, about } of fresh) {
-    const block = code === 'wrong-throttle' ? about[0]! : code === 'entered-unlined' ? about[1]! : null;
+    const block =
+      code === 'wrong-throttle' ? sure(about[0]) : code === 'entered-unlined' ? sure(about[1]) : null;
     const owner = block === null ? null : viewOf(world, state, block).train;
     state.alarms.push({ code, about, owner, line });
   }

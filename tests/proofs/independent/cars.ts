@@ -1,7 +1,9 @@
 /** Cars and engines that change trains: cuts set out and picked up, trains coupled and recounted. */
+
 import type { Happening } from './alarms.ts';
 import { end } from './grants.ts';
 import { authorityOf, type Line, type Reason, type State, type World } from './state.ts';
+import { sure } from './sure.ts';
 import { gapsBetween, laidBack } from './track.ts';
 
 const notNow = (about: string): Reason[] => [{ code: 'not-now', about: [about] }];
@@ -10,7 +12,7 @@ const notNow = (about: string): Reason[] => [{ code: 'not-now', about: [about] }
 function inReach(world: World, state: State, train: string, blocks: readonly string[]): boolean {
   const limits = authorityOf(state, train);
   const own = [
-    ...state.trains[train]!.blocks.map(({ block }) => block),
+    ...sure(state.trains[train]).blocks.map(({ block }) => block),
     ...(limits?.kind === 'limits' ? limits.visits.map(({ block }) => block) : []),
   ];
   return blocks.some((block) =>
@@ -20,7 +22,7 @@ function inReach(world: World, state: State, train: string, blocks: readonly str
 
 /** Blocks come to a train at its tail; a clear of them agrees whatever its length. */
 function addAtTail(state: State, train: string, blocks: readonly string[]): void {
-  const now = state.trains[train]!;
+  const now = sure(state.trains[train]);
   for (const block of blocks) {
     if (now.blocks.some((one) => one.block === block)) continue;
     now.blocks.push({ block, cab: now.cab, since: 0, pickedUp: true });
@@ -35,7 +37,7 @@ export function setOut(world: World, state: State, line: Line, happening: Happen
   happening.reported.push(train);
   rolling.length -= length;
   const { trail } = laidBack(world.track, { edge, toward }, length, state.turnouts);
-  const blocks = [...new Set(trail.map((piece) => world.track.blockOf[piece.edge]!))];
+  const blocks = [...new Set(trail.map((piece) => sure(world.track.blockOf[piece.edge])))];
   state.cuts[cut] = { length, trail, blocks };
   return [];
 }
@@ -46,7 +48,7 @@ export function pickUp(world: World, state: State, line: Line, happening: Happen
   if (!state.trains[train]) return notNow(train);
   if (!cars || !inReach(world, state, train, cars.blocks)) return notNow(cut);
   happening.reported.push(train);
-  state.rolling[train]!.length += cars.length;
+  sure(state.rolling[train]).length += cars.length;
   addAtTail(state, train, cars.blocks);
   delete state.cuts[cut];
   return [];
@@ -65,7 +67,7 @@ export function couple(world: World, state: State, line: Line, happening: Happen
   delete state.trains[other];
   state.asks = state.asks.filter((ask) => ask.train !== other);
   addAtTail(state, train, blocks);
-  state.rolling[train]!.length += state.rolling[other]!.length;
-  state.rolling[train]!.amps += state.rolling[other]!.amps;
+  sure(state.rolling[train]).length += sure(state.rolling[other]).length;
+  sure(state.rolling[train]).amps += sure(state.rolling[other]).amps;
   return [];
 }

@@ -1,9 +1,11 @@
 /** What feeds a block: its root, the toggles on the way, what is recorded to stand there, and what lies behind it. */
+
+import { relation } from './phase.ts';
 import type { State, World } from './state.ts';
-import { relation, type Relation } from './phase.ts';
+import { sure } from './sure.ts';
 
 export const sourceOf = (world: World, block: string) =>
-  world.doc.blocks.find((one) => one.id === block)!.source;
+  sure(world.doc.blocks.find((one) => one.id === block)).source;
 
 /** The block a section hangs behind, or null. */
 export function parentOf(world: World, block: string): string | null {
@@ -46,7 +48,7 @@ export function feedOf(world: World, state: State, block: string): string | null
   const source = sourceOf(world, block);
   if ('throttle' in source) return source.throttle;
   if ('toggle' in source) return state.toggles[source.toggle] ? feedOf(world, state, source.from) : null;
-  const position = state.selectors[source.selector]!;
+  const position = sure(state.selectors[source.selector]);
   return position === 'off' ? null : position;
 }
 
@@ -54,7 +56,7 @@ export function feedOf(world: World, state: State, block: string): string | null
 export function canBe(world: World, block: string, cab: string): boolean {
   const selector = rootSelector(world, block);
   if (selector === null) return straightThrottle(world, block) === cab;
-  return world.doc.selectors.find((one) => one.id === selector)!.positions.includes(cab as never);
+  return sure(world.doc.selectors.find((one) => one.id === selector)).positions.includes(cab as never);
 }
 
 /** Sections behind a block whose toggles, all the way to it, are on; in the order of the file. */
@@ -64,19 +66,16 @@ export function liveBehind(world: World, state: State, block: string): string[] 
     .filter((id) => {
       const chain = [id, ...parentsOf(world, id)];
       const depth = chain.indexOf(block);
-      return depth > 0 && chain.slice(0, depth).every((one) => state.toggles[toggleOf(world, one)!]);
+      return depth > 0 && chain.slice(0, depth).every((one) => state.toggles[sure(toggleOf(world, one))]);
     });
 }
 
 export const supplyOf = (world: World, throttle: string): string =>
-  world.doc.throttles.find((one) => one.id === throttle)!.supply;
-
-export const phaseOf = (world: World, state: State, one: string, other: string): Relation =>
-  relation(state.checks, supplyOf(world, one), supplyOf(world, other));
+  sure(world.doc.throttles.find((one) => one.id === throttle)).supply;
 
 /** The code that says why two throttles may not meet across a gap, or null where their supplies are in phase. */
 export function phaseCode(world: World, state: State, one: string, other: string): string | null {
-  const phase = phaseOf(world, state, one, other);
+  const phase = relation(state.checks, supplyOf(world, one), supplyOf(world, other));
   if (phase === 'in-phase') return null;
   return phase === 'unknown' ? 'phase-unknown' : 'unphased-gap';
 }

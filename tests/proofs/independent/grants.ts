@@ -1,12 +1,12 @@
 /** What granting, reading back, annulling, limits and handing off do to the state, and what stands against them. */
-import { gapsBetween, type Passage, passages } from './track.ts';
+
 import { phaseCode, supplyOf } from './feed.ts';
 import { canWait, type MovePlan, notReady } from './moves.ts';
 import { blockReasons, standingReasons, wayReasons, wholeReasons } from './needs.ts';
 import {
+  type Authority,
   addReason,
   ahead,
-  type Authority,
   authorityOf,
   isIn,
   type Line,
@@ -14,17 +14,19 @@ import {
   type State,
   type World,
 } from './state.ts';
+import { sure } from './sure.ts';
+import { gapsBetween, type Passage, passages } from './track.ts';
 import { locksOn, waysOf } from './views.ts';
 
 const notNow = (about: string): Reason[] => [{ code: 'not-now', about: [about] }];
 
-/** Cabs that an authority uses are no longer said to be at zero. */
-function useCabs(state: State, cabs: readonly string[]): void {
+/** The handles of the cabs that an authority uses are no longer said to be at zero. */
+function handlesUp(state: State, cabs: readonly string[]): void {
   state.zero = state.zero.filter((cab) => !cabs.includes(cab));
 }
 
 export function grantMove(state: State, line: Line, plan: MovePlan): Authority {
-  const head = state.trains[line.train]!.trail[0]!;
+  const head = sure(sure(state.trains[line.train]).trail[0]);
   let authority = plan.lengthens;
   if (authority === undefined) {
     authority = {
@@ -34,6 +36,7 @@ export function grantMove(state: State, line: Line, plan: MovePlan): Authority {
       state: 'granted',
       start: { edge: head.edge, toward: head.toward },
       lead: plan.lead,
+      led: [],
       visits: plan.visits,
       pos: -1,
       together: [],
@@ -45,7 +48,7 @@ export function grantMove(state: State, line: Line, plan: MovePlan): Authority {
     authority.visits = [...authority.visits.slice(0, authority.pos + 1), ...plan.visits];
   }
   authority.together = [...new Set([...authority.together, ...(line.together ?? [])])];
-  useCabs(state, plan.cabs);
+  handlesUp(state, plan.cabs);
   state.asks = state.asks.filter((ask) => ask.train !== line.train);
   if (state.alone) readBack(authority);
   return authority;
@@ -83,7 +86,7 @@ function apart(world: World, named: readonly string[], own: readonly string[]): 
     before = reached.size;
     for (const one of all) if ([...reached].some((other) => joins(world, one, other))) reached.add(one);
   }
-  return named.filter((block) => !reached.has(block));
+  return all.filter((block) => !reached.has(block));
 }
 
 /** Turnouts and diamonds that have an edge in a block. */
@@ -114,15 +117,15 @@ function limitWays(world: World, state: State, train: string, block: string): Re
 
 export function limitsReasons(world: World, state: State, line: Line): Reason[] {
   const { train } = line;
+  if (authorityOf(state, train)) return notNow(train);
   const ready = notReady(state, train, false);
   if (ready) return [ready];
-  if (authorityOf(state, train)) return notNow(train);
-  const now = state.trains[train]!;
+  const now = sure(state.trains[train]);
   const named: string[] = [...new Set<string>(line.blocks)];
   const own = now.blocks.map(({ block }) => block);
   const lost = apart(world, named, own);
   if (lost.length > 0) return lost.map((block) => ({ code: 'no-route', about: [train, block] }));
-  const cab = now.cab!;
+  const cab = sure(now.cab);
   const reasons = standingReasons(world, state, train);
   const put = (more: Reason[]): void => {
     for (const { code, about } of more) addReason(reasons, code, ...about);
@@ -144,8 +147,8 @@ export function limitsReasons(world: World, state: State, line: Line): Reason[] 
 }
 
 export function grantLimits(state: State, line: Line): Authority {
-  const train = state.trains[line.train]!;
-  const cab = train.cab!;
+  const train = sure(state.trains[line.train]);
+  const cab = sure(train.cab);
   const head = train.trail[0] ?? { edge: '', toward: '' };
   const blocks = [...new Set<string>(line.blocks)];
   const authority: Authority = {
@@ -155,13 +158,14 @@ export function grantLimits(state: State, line: Line): Authority {
     state: 'granted',
     start: { edge: head.edge, toward: head.toward },
     lead: [],
+    led: [],
     visits: blocks.map((block) => ({ block, steps: [], cab, read: false })),
     pos: -1,
     together: [],
     occupied: [],
   };
   state.authorities.push(authority);
-  useCabs(state, [cab]);
+  handlesUp(state, [cab]);
   state.asks = state.asks.filter((ask) => ask.train !== line.train);
   if (state.alone) readBack(authority);
   return authority;
@@ -206,14 +210,14 @@ export function handOffReasons(world: World, state: State, line: Line): Reason[]
       );
   const concerned = coming.slice(from);
   concerned.forEach((visit, index) => {
-    const before = index > 0 || stands ? toCab : (coming[from - 1]?.cab ?? now.cab!);
+    const before = index > 0 || stands ? toCab : (coming[from - 1]?.cab ?? sure(now.cab));
     put(
       blockReasons(world, state, {
         train,
         block: visit.block,
         cab: toCab,
         cabBefore: before,
-        gap: visit.steps[0]!.by!.node,
+        gap: sure(sure(visit.steps[0]).by).node,
         joining: null,
         ownTail: false,
       }),
@@ -238,7 +242,7 @@ export function handOffReasons(world: World, state: State, line: Line): Reason[]
 
 export function handOff(state: State, line: Line): void {
   const { train, block, toCab } = line;
-  const now = state.trains[train]!;
+  const now = sure(state.trains[train]);
   const coming = ahead(authorityOf(state, train) ?? ({ kind: 'limits' } as Authority));
   const stands = isIn(state, train, block);
   const from = stands ? 0 : coming.findIndex((visit) => visit.block === block);

@@ -1,5 +1,8 @@
 /** One line of a script: may it be now, what it does, and what it is answered. */
+
+import { advance } from './advance.ts';
 import { type Happening, nothing, raiseWrongThrottle, settleAlarms } from './alarms.ts';
+import { couple, pickUp, setOut } from './cars.ts';
 import { feedOf } from './feed.ts';
 import {
   end,
@@ -12,16 +15,15 @@ import {
   limitsReasons,
   readBack,
 } from './grants.ts';
-import { blocksOfKnob, throwReasons } from './knobs.ts';
-import { advance } from './advance.ts';
 import { put, report } from './knob-reports.ts';
-import { couple, pickUp, setOut } from './cars.ts';
+import { blocksOfKnob, throwReasons } from './knobs.ts';
 import { requestMove } from './moves.ts';
+import { verdictOf } from './phase.ts';
 import { changeCab, placeTrain, releaseLimits, settle, settleOpen, takeOff } from './placing.ts';
 import { happened, trainAt, trainCleared, trainEntered } from './reports.ts';
-import { verdictOf } from './phase.ts';
-import { changeCabThrows, type Guard, guardsFor, type ThrowNeeded, throwsFor } from './throws.ts';
 import { addReason, ahead, inForce, type Line, type Reason, type State, type World } from './state.ts';
+import { sure } from './sure.ts';
+import { changeCabThrows, type Guard, guardsFor, type ThrowNeeded, throwsFor } from './throws.ts';
 import { blocksUnder } from './views.ts';
 import { mayBeNow } from './when.ts';
 
@@ -60,7 +62,7 @@ function turned(
 }
 
 function applySetting(world: World, state: State, line: Line, happening: Happening): Done {
-  const setting = world.doc.settings.find((one) => one.id === line.setting)!;
+  const setting = sure(world.doc.settings.find((one) => one.id === line.setting));
   const reasons: Reason[] = [];
   const each = (
     kind: string,
@@ -69,7 +71,7 @@ function applySetting(world: World, state: State, line: Line, happening: Happeni
   ): void => {
     for (const id of Object.keys(values)) {
       if (!order.some((one) => one.id === id)) continue;
-      for (const { code, about } of turned(world, state, kind, id, values[id]!, happening).reasons)
+      for (const { code, about } of turned(world, state, kind, id, sure(values[id]), happening).reasons)
         addReason(reasons, code, ...about);
     }
   };
@@ -93,7 +95,7 @@ function override(world: World, state: State, line: Line, happening: Happening):
   const allowed = OVERRIDABLE[order.do] ?? [];
   const disputed = plain.reasons
     .filter(({ code }) => code === 'block-disputed')
-    .map(({ about }) => about[0]!);
+    .map(({ about }) => sure(about[0]));
   if (allowed.includes('block-disputed'))
     for (const block of disputed) settleOpen(world, state, block, happening);
   const left = carryOut(world, structuredClone(state), order, nothing(), false).reasons;
@@ -102,7 +104,7 @@ function override(world: World, state: State, line: Line, happening: Happening):
 }
 
 function granted(world: World, state: State, id: string): Extra {
-  const authority = state.authorities.find((one) => one.id === id)!;
+  const authority = sure(state.authorities.find((one) => one.id === id));
   const extra: Extra = { authority: id, throws: throwsFor(world, state, authority) };
   return authority.kind === 'move' ? { ...extra, guards: guardsFor(world, state, authority) } : extra;
 }
@@ -129,11 +131,7 @@ function carryOut(world: World, state: State, line: Line, happening: Happening, 
       state.persons[line.cab] = line.person;
       return fine;
     case 'place-train':
-      return {
-        reasons: force
-          ? (placeTrain(world, state, line, happening, true), [])
-          : placeTrain(world, state, line, happening, false),
-      };
+      return { reasons: placeTrain(world, state, line, happening, force) };
     case 'add-train':
       if (state.rolling[train]) return notNow(train);
       state.rolling[train] = { length: line.length, amps: line.amps };
@@ -161,7 +159,7 @@ function carryOut(world: World, state: State, line: Line, happening: Happening, 
     case 'annul': {
       const authority = state.authorities.find((one) => one.id === line.authority && inForce(one));
       if (!authority || authority.kind === 'limits') return notNow(line.authority);
-      const now = state.trains[authority.train]!;
+      const now = sure(state.trains[authority.train]);
       if (authority.state === 'running' && !now.stopped && !state.derailed.includes(authority.train))
         return notNow(authority.train);
       end(authority, 'annulled');
@@ -288,7 +286,7 @@ function follow(world: World, state: State, stopped: readonly string[]): void {
           authority.occupied.push(visit.block);
       continue;
     }
-    const now = state.trains[authority.train]!;
+    const now = sure(state.trains[authority.train]);
     const at = authority.visits[authority.pos];
     if (
       authority.visits.length === 0 &&

@@ -1,6 +1,8 @@
 /** A knob, a toggle or a turnout as it stands: thrown, or found to stand there. */
+
 import { dispute, type Happening, raiseAtKnob } from './alarms.ts';
 import { addReason, type State, type World } from './state.ts';
+import { sure } from './sure.ts';
 import { blockOfPassage } from './track.ts';
 import { locksOn, wrongFor } from './views.ts';
 
@@ -28,7 +30,7 @@ export function report(
     return;
   }
   if (before.turnouts[id] === to) return;
-  const [lock] = locksOn(world, before, id).filter((one) => wrongFor(one, state.turnouts[id]!));
+  const [lock] = locksOn(world, before, id).filter((one) => wrongFor(one, sure(state.turnouts[id])));
   if (lock === undefined) return;
   addReason(happening.raised, 'turnout-moved', id);
   dispute(world, before, state, blockOfPassage(world.track, lock.way));

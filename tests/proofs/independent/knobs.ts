@@ -1,6 +1,8 @@
 /** May a knob, a toggle or a turnout be thrown now? The reasons against it; none: it may. */
+
 import { feedOf, knobOf, liveBehind, parentOf, phaseCode, supplyOf } from './feed.ts';
 import { addReason, headBlock, placed, type Reason, type State, type World } from './state.ts';
+import { sure } from './sure.ts';
 import { blockOfPassage, type Setting } from './track.ts';
 import { cabAt, gapsUnder, locksOn, trainsIn, viewOf } from './views.ts';
 
@@ -46,16 +48,17 @@ function gapReasons(
   const found: { code: string; about: string[]; node: string }[] = [];
   for (const train of placed(state))
     for (const way of gapsUnder(world, state, train)) {
-      const sides = [world.track.blockOf[way.from]!, world.track.blockOf[way.to]!];
+      const sides = [sure(world.track.blockOf[way.from]), sure(world.track.blockOf[way.to])];
       const inside = sides.filter((block) => area.includes(block));
       if (inside.length !== 1) continue;
-      const outside = sides.find((block) => !area.includes(block))!;
+      const outside = sure(sides.find((block) => !area.includes(block)));
       const other = feedOf(world, state, outside);
       if (other === null || other === throttle) continue;
       const code = phaseCode(world, state, throttle, other);
-      const agreed = cabAt(state, train, inside[0]!) === throttle && cabAt(state, train, outside) === other;
+      const agreed =
+        cabAt(state, train, sure(inside[0])) === throttle && cabAt(state, train, outside) === other;
       if (code === null && agreed) continue;
-      const own = state.trains[train]!.cab;
+      const own = sure(state.trains[train]).cab;
       const supplies = [supplyOf(world, throttle), supplyOf(world, other)];
       if (own !== null && supplies[1] === supplyOf(world, own)) supplies.reverse();
       found.push({
@@ -74,21 +77,16 @@ function gapReasons(
 const mayBeUp = (state: State, cab: string): boolean =>
   state.persons[cab] !== null && !state.zero.includes(cab);
 
-function sweepReasons(
-  world: World,
-  state: State,
-  knob: string,
-  area: readonly string[],
-  to: string,
-  reasons: Reason[],
-): void {
-  const dial = world.doc.selectors.find((one) => one.id === knob)!;
+function sweepReasons(world: World, state: State, knob: string, to: string, reasons: Reason[]): void {
+  const dial = sure(world.doc.selectors.find((one) => one.id === knob));
+  const own = blocksOfKnob(world, knob);
   const across = placed(state).some((train) =>
     gapsUnder(world, state, train).some(
-      (way) => area.includes(world.track.blockOf[way.from]!) || area.includes(world.track.blockOf[way.to]!),
+      (way) =>
+        own.includes(sure(world.track.blockOf[way.from])) || own.includes(sure(world.track.blockOf[way.to])),
     ),
   );
-  const inside = area.some((block) => trainsIn(state, block).length > 0);
+  const inside = own.some((block) => trainsIn(state, block).length > 0);
   if (!across && !(dial.contacts === 'make-before-break' && inside)) return;
   const from = dial.positions.indexOf(state.selectors[knob] as never);
   const goal = dial.positions.indexOf(to as never);
@@ -106,7 +104,8 @@ function sweepReasons(
         (cab) => cab !== null && cab !== 'off' && cab !== state.selectors[knob] && mayBeUp(state, cab),
       ) ?? null,
   );
-  if (firstUp.every((cab) => cab !== null)) addReason(reasons, 'sweeps-live-position', knob, firstUp[0]!);
+  if (firstUp.every((cab) => cab !== null))
+    addReason(reasons, 'sweeps-live-position', knob, sure(firstUp[0]));
 }
 
 export function turnSelectorReasons(
@@ -117,7 +116,7 @@ export function turnSelectorReasons(
 ): Reason[] {
   const reasons: Reason[] = [];
   if (position === 'off' || state.selectors[selector] === position) return reasons;
-  const dial = world.doc.selectors.find((one) => one.id === selector)!;
+  const dial = sure(world.doc.selectors.find((one) => one.id === selector));
   if (!dial.positions.includes(position as never)) {
     for (const block of blocksOfKnob(world, selector)) addReason(reasons, 'cab-not-wired', block, position);
     return reasons;
@@ -125,7 +124,7 @@ export function turnSelectorReasons(
   const area = areaOf(world, state, selector);
   strangers(world, state, area, position, reasons);
   if (state.tags.includes(selector)) addReason(reasons, 'out-of-service', selector);
-  sweepReasons(world, state, selector, area, position, reasons);
+  sweepReasons(world, state, selector, position, reasons);
   gapReasons(world, state, area, position, reasons);
   return reasons;
 }
@@ -135,7 +134,7 @@ export function setToggleReasons(world: World, state: State, toggle: string, on:
   if (!on || state.toggles[toggle]) return reasons;
   const area = areaOf(world, state, toggle);
   const parent = blocksOfKnob(world, toggle)[0];
-  const throttle = parent === undefined ? null : feedOf(world, state, parentOf(world, parent)!);
+  const throttle = parent === undefined ? null : feedOf(world, state, sure(parentOf(world, parent)));
   if (throttle !== null) strangers(world, state, area, throttle, reasons);
   if (state.tags.includes(toggle)) addReason(reasons, 'out-of-service', toggle);
   if (throttle !== null) gapReasons(world, state, area, throttle, reasons);

@@ -1,6 +1,17 @@
 /** How trains come into blocks and leave them: the mechanics, without a word about alarms. */
-import { ahead, type Authority, authorityOf, type PlacedTrain, type State, type World } from './state.ts';
+
 import {
+  type Authority,
+  ahead,
+  authorityOf,
+  isIn,
+  type PlacedTrain,
+  type State,
+  type World,
+} from './state.ts';
+import { sure } from './sure.ts';
+import {
+  gapsBetween,
   isStop,
   laidBack,
   onward,
@@ -9,15 +20,14 @@ import {
   type Setting,
   type Spot,
   type Stretch,
-  gapsBetween,
 } from './track.ts';
 import { waysOf } from './views.ts';
 
-function putInFront(world: World, state: State, train: PlacedTrain, block: string): void {
+function putInFront(state: State, train: PlacedTrain, block: string): void {
   train.cab = train.handOffs[block] ?? train.cab;
   delete train.handOffs[block];
   state.arrivals += 1;
-  const others = world.wrong.forgetsTail ? [] : train.blocks.filter((one) => one.block !== block);
+  const others = train.blocks.filter((one) => one.block !== block);
   train.blocks = [{ block, cab: train.cab, since: state.arrivals, pickedUp: false }, ...others];
   train.stopped = false;
 }
@@ -54,14 +64,15 @@ function moveSelfLining(state: State, ways: readonly Passage[]): void {
 
 /** The train's head comes to the far end of a visit; the visits before it are entered on the way. */
 export function enterVisits(world: World, state: State, authority: Authority, upTo: number): void {
-  const train = state.trains[authority.train]!;
+  const train = sure(state.trains[authority.train]);
   for (let index = authority.pos + 1; index <= upTo; index += 1) {
-    const visit = authority.visits[index]!;
+    const visit = sure(authority.visits[index]);
     const steps = [...authority.lead, ...visit.steps];
+    authority.led.push(...authority.lead);
     authority.lead = [];
     lengthened(world, state, train, steps);
     train.cab = visit.cab;
-    putInFront(world, state, train, visit.block);
+    putInFront(state, train, visit.block);
     moveSelfLining(state, waysOf(steps));
     authority.pos = index;
   }
@@ -75,7 +86,7 @@ function runOn(world: World, state: State, by: Passage): { pieces: Stretch[]; kn
   const pieces: Stretch[] = [];
   let way: Passage | null = by;
   while (way !== null && pieces.length <= world.doc.edges.length) {
-    const [a, b] = world.track.ends[way.to]!;
+    const [a, b] = sure(world.track.ends[way.to]);
     const toward: string = a === way.node ? b : a;
     pieces.push({ edge: way.to, toward, by: way });
     if (isStop(world.track, toward)) return { pieces, known: true };
@@ -89,7 +100,7 @@ function runOn(world: World, state: State, by: Passage): { pieces: Stretch[]; kn
 
 /** The gap over which a train comes into a block that is not on its authority, or null: there is none. */
 export function gapInto(world: World, state: State, id: string, block: string): Passage | null {
-  const train = state.trains[id]!;
+  const train = sure(state.trains[id]);
   const head = train.trail[0];
   if (train.known && head !== undefined) {
     const way = passages(world.track, head.edge, head.toward)[0];
@@ -105,7 +116,7 @@ export function gapInto(world: World, state: State, id: string, block: string): 
 
 /** A train comes into a block without an authority for it. */
 export function enterElsewhere(world: World, state: State, id: string, block: string): void {
-  const train = state.trains[id]!;
+  const train = sure(state.trains[id]);
   const way = gapInto(world, state, id, block);
   if (way === null) train.known = false;
   else {
@@ -113,7 +124,7 @@ export function enterElsewhere(world: World, state: State, id: string, block: st
     lengthened(world, state, train, pieces);
     train.known = known;
   }
-  putInFront(world, state, train, block);
+  putInFront(state, train, block);
   prune(world, train);
 }
 
@@ -127,7 +138,7 @@ export function leave(world: World, train: PlacedTrain, block: string): void {
 
 /** Takes a train off a block that is settled; from its head's block the head goes back to the stretch before. */
 export function settledOff(world: World, state: State, id: string, block: string): void {
-  const train = state.trains[id]!;
+  const train = sure(state.trains[id]);
   const wasHead = train.blocks[0]?.block === block;
   train.blocks = train.blocks.filter((one) => one.block !== block);
   const authority = authorityOf(state, id);
@@ -135,11 +146,13 @@ export function settledOff(world: World, state: State, id: string, block: string
   if (wasHead) {
     const next = train.trail.findIndex((piece) => world.track.blockOf[piece.edge] !== block);
     train.trail = next < 0 ? [] : train.trail.slice(next);
-    const head = train.blocks[0]?.block;
-    train.known = train.trail.length > 0 && world.track.blockOf[train.trail[0]!.edge] === head;
     if (authority?.kind === 'move' && authority.visits[authority.pos]?.block === block) authority.pos -= 1;
   }
   prune(world, train);
+  if (wasHead) {
+    const front = train.trail[0];
+    train.known = front !== undefined && isIn(state, id, sure(world.track.blockOf[front.edge]));
+  }
 }
 
 export const nextVisit = (authority: Authority, block: string): number => {
@@ -149,11 +162,11 @@ export const nextVisit = (authority: Authority, block: string): number => {
 
 /** A train lies back from a spot along the turnouts as they stand. */
 export function layAt(world: World, state: State, id: string, spot: Spot): string[] {
-  const train = state.trains[id]!;
+  const train = sure(state.trains[id]);
   const { edge, toward } = spot;
   const settings: Record<string, Setting> = state.turnouts;
-  train.trail = laidBack(world.track, { edge, toward }, state.rolling[id]!.length, settings).trail;
+  train.trail = laidBack(world.track, { edge, toward }, sure(state.rolling[id]).length, settings).trail;
   train.known = true;
   train.stopped = true;
-  return [...new Set(train.trail.map((piece) => world.track.blockOf[piece.edge]!))];
+  return [...new Set(train.trail.map((piece) => sure(world.track.blockOf[piece.edge])))];
 }

@@ -1,10 +1,11 @@
 /** A request for a move: the route, the blocks in turn with the cab of each, and everything that stands against it. */
+
 import { blockReasons, standingReasons, wayReasons, wholeReasons } from './needs.ts';
 import { bestRoute, needs, type Target } from './routes.ts';
 import {
+  type Authority,
   addReason,
   ahead,
-  type Authority,
   authorityOf,
   type Line,
   type Reason,
@@ -12,6 +13,7 @@ import {
   type Visit,
   type World,
 } from './state.ts';
+import { sure } from './sure.ts';
 import { type Setting, type Spot, type Stretch, underOf } from './track.ts';
 import { under, waysOf } from './views.ts';
 
@@ -43,7 +45,7 @@ export function notReady(state: State, train: string, placeNeeded: boolean): Rea
 function targets(world: World, to: string): Target[] {
   if (world.doc.blocks.some((block) => block.id === to)) return [{ block: to }];
   if (world.doc.edges.some((edge) => edge.id === to)) return [{ edge: to, toward: null }];
-  return world.doc.places.find((place) => place.id === to)!.at;
+  return sure(world.doc.places.find((place) => place.id === to)).at;
 }
 
 /** Groups steps into visits; those that do not leave the block where they begin come first, apart. */
@@ -55,7 +57,7 @@ function intoVisits(
   const lead: Stretch[] = [];
   const visits: Visit[] = [];
   for (const step of steps) {
-    const block = world.track.blockOf[step.edge]!;
+    const block = sure(world.track.blockOf[step.edge]);
     const last = visits.at(-1);
     if (last === undefined && block === startBlock) lead.push(step);
     else if (last?.block === block) last.steps.push(step);
@@ -86,7 +88,7 @@ function oneMove(
 ): Answer {
   const plan = planOf(world, state, line, target, authority);
   if (plan === null) {
-    const block = 'block' in target ? target.block : world.track.blockOf[target.edge]!;
+    const block = 'block' in target ? target.block : sure(world.track.blockOf[target.edge]);
     return { reasons: [{ code: 'no-route', about: [line.train, block] }], plan: null };
   }
   return { reasons: moveReasons(world, state, line, plan), plan };
@@ -99,12 +101,12 @@ function planOf(
   target: Target,
   authority: Authority | undefined,
 ): MovePlan | null {
-  const train = state.trains[line.train]!;
-  const head: Spot = train.trail[0]!;
+  const train = sure(state.trains[line.train]);
+  const head: Spot = sure(train.trail[0]);
   const coming = authority ? ahead(authority) : [];
   const leadAhead = authority?.lead ?? [];
   const before = [...leadAhead, ...coming.flatMap((visit) => visit.steps)];
-  const start: Spot = before.at(-1) ?? head;
+  const start: Spot = before.at(-1) ?? authority?.visits.at(-1)?.steps.at(-1) ?? head;
   const settings: Record<string, Setting> = {};
   for (const way of waysOf(before)) {
     const setting = needs(way, world.other.trailingNeeds);
@@ -112,19 +114,19 @@ function planOf(
   }
   const route = bestRoute(world.track, start, target, line.via ?? [], settings, world.other.trailingNeeds);
   if (route === null) return null;
-  const { lead, visits: added } = intoVisits(world, world.track.blockOf[start.edge]!, route);
+  const { lead, visits: added } = intoVisits(world, sure(world.track.blockOf[start.edge]), route);
   const visits = coming.map((visit) => ({ ...visit, steps: [...visit.steps] }));
   const allLead = [...leadAhead];
   const last = visits.at(-1);
   if (last) last.steps.push(...lead);
   else allLead.push(...lead);
-  let cab = last?.cab ?? train.cab!;
+  let cab = last?.cab ?? sure(train.cab);
   for (const visit of added) {
     cab = train.handOffs[visit.block] ?? cab;
     visits.push({ ...visit, cab });
   }
-  const end = route.at(-1)!;
-  const cabs = [...new Set([train.cab!, ...visits.map((visit) => visit.cab)])];
+  const end = sure(route.at(-1));
+  const cabs = [...new Set([sure(train.cab), ...visits.map((visit) => visit.cab)])];
   return { lengthens: authority, lead: allLead, visits, end: { edge: end.edge, toward: end.toward }, cabs };
 }
 
@@ -133,7 +135,7 @@ const bodyAfter = (world: World, state: State, train: string, steps: readonly St
   underOf(
     world.track,
     [...[...steps].reverse(), ...under(world, state, train)],
-    state.rolling[train]!.length,
+    sure(state.rolling[train]).length,
   );
 
 function moveReasons(world: World, state: State, line: Line, plan: MovePlan): Reason[] {
@@ -144,7 +146,7 @@ function moveReasons(world: World, state: State, line: Line, plan: MovePlan): Re
   };
   put(standingReasons(world, state, train));
   let steps = [...plan.lead];
-  let cabBefore = state.trains[train]!.cab!;
+  let cabBefore = sure(sure(state.trains[train]).cab);
   plan.visits.forEach((visit, index) => {
     const body = bodyAfter(world, state, train, steps);
     put(
@@ -153,7 +155,7 @@ function moveReasons(world: World, state: State, line: Line, plan: MovePlan): Re
         block: visit.block,
         cab: visit.cab,
         cabBefore,
-        gap: visit.steps[0]!.by!.node,
+        gap: sure(sure(visit.steps[0]).by).node,
         joining: index === plan.visits.length - 1 ? (line.joining ?? null) : null,
         ownTail: body.some((piece) => world.track.blockOf[piece.edge] === visit.block),
       }),
@@ -162,7 +164,7 @@ function moveReasons(world: World, state: State, line: Line, plan: MovePlan): Re
     cabBefore = visit.cab;
   });
   put(wayReasons(world, state, train, waysOf(steps)));
-  const goal = world.track.blockOf[plan.end.edge]!;
+  const goal = sure(world.track.blockOf[plan.end.edge]);
   const body = bodyAfter(world, state, train, steps);
   const tooLong = !line.overhang && body.some((piece) => world.track.blockOf[piece.edge] !== goal);
   put(

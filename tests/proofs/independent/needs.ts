@@ -1,4 +1,5 @@
 /** What a train needs of each block, turnout and crossing, and of the railroad as a whole, and what stands against it. */
+
 import {
   canBe,
   feedOf,
@@ -11,16 +12,8 @@ import {
   straightThrottle,
   supplyOf,
 } from './feed.ts';
-import {
-  addReason,
-  authorityOf,
-  inForce,
-  isIn,
-  placed,
-  type Reason,
-  type State,
-  type World,
-} from './state.ts';
+import { addReason, authorityOf, inForce, placed, type Reason, type State, type World } from './state.ts';
+import { sure } from './sure.ts';
 import type { Passage } from './track.ts';
 import { cutsIn, holders, locksOn, trainsIn } from './views.ts';
 
@@ -57,10 +50,8 @@ function ownership(world: World, state: State, need: BlockNeed, block: string, r
   const joining = block === need.block ? need.joining : null;
   for (const one of others) if (one !== joining) addReason(reasons, 'block-occupied', block, one);
   if (block === need.block && need.ownTail) addReason(reasons, 'block-occupied', block, need.train);
-  if (!world.wrong.sharesBlocks)
-    for (const { train, cab } of holders(world, state, block))
-      if (train !== need.train && !others.includes(train))
-        addReason(reasons, 'block-owned', block, train, cab);
+  for (const { train, cab } of holders(world, state, block))
+    if (train !== need.train && !others.includes(train)) addReason(reasons, 'block-owned', block, train, cab);
   if (state.disputed[block]) addReason(reasons, 'block-disputed', block);
   for (const section of liveBehind(world, state, block))
     for (const { train } of trainsIn(state, section))
@@ -95,9 +86,6 @@ export function blockReasons(world: World, state: State, need: BlockNeed): Reaso
   const reasons: Reason[] = [];
   tags(world, state, need, block, reasons);
   ownership(world, state, need, block, reasons);
-  const handOff = need.cabBefore === cab ? null : phaseCode(world, state, need.cabBefore, cab);
-  if (handOff !== null)
-    addReason(reasons, handOff, need.gap, supplyOf(world, need.cabBefore), supplyOf(world, cab));
   const wiredTo = straightThrottle(world, block);
   if (wiredTo === null && !canBe(world, block, cab)) addReason(reasons, 'cab-not-wired', block, cab);
   if (wiredTo !== null && wiredTo !== cab) {
@@ -105,6 +93,9 @@ export function blockReasons(world: World, state: State, need: BlockNeed): Reaso
     if (code === null) addReason(reasons, 'hand-off-needed', block, wiredTo);
     else addReason(reasons, code, need.gap, supplyOf(world, cab), supplyOf(world, wiredTo));
   }
+  const handOff = need.cabBefore === cab ? null : phaseCode(world, state, need.cabBefore, cab);
+  if (handOff !== null)
+    addReason(reasons, handOff, need.gap, supplyOf(world, need.cabBefore), supplyOf(world, cab));
   for (const parent of parentsOf(world, block)) {
     tags(world, state, need, parent, reasons);
     ownership(world, state, need, parent, reasons);
@@ -151,7 +142,7 @@ export function wayReasons(world: World, state: State, train: string, ways: read
 
 /** Whether the other way of a diamond lies in another train's limits. */
 function inOtherLimits(world: World, state: State, train: string, way: Passage): boolean {
-  const crossing = world.doc.nodes.find((node) => node.id === way.node)!;
+  const crossing = sure(world.doc.nodes.find((node) => node.id === way.node));
   if (crossing.kind !== 'crossing') return false;
   const others = crossing.ways.flat().filter((edge) => edge !== way.from && edge !== way.to);
   return state.authorities
@@ -180,7 +171,7 @@ export function wholeReasons(world: World, state: State, need: WholeNeed): Reaso
   for (const cab of cabs)
     for (const other of placed(state))
       if (other !== train && !together.includes(other))
-        for (const { block } of state.trains[other]!.blocks)
+        for (const { block } of sure(state.trains[other]).blocks)
           if (feedOf(world, state, block) === cab)
             addReason(reasons, 'second-train-live', knobOf(world, block), other);
   if (need.tooLongIn !== null) addReason(reasons, 'train-too-long', train, need.tooLongIn);
@@ -199,7 +190,7 @@ function overloads(world: World, state: State, need: WholeNeed, supplies: readon
     if (
       more(
         sum(new Set([need.train, ...need.together])),
-        world.doc.throttles.find((t) => t.id === cab)!.maxAmps,
+        sure(world.doc.throttles.find((t) => t.id === cab)).maxAmps,
       )
     )
       addReason(reasons, 'overload', cab);
@@ -209,9 +200,9 @@ function overloads(world: World, state: State, need: WholeNeed, supplies: readon
       addReason(reasons, 'overload', selector.id);
   }
   for (const id of supplies) {
-    const supply = world.doc.supplies.find((one) => one.id === id)!;
+    const supply = sure(world.doc.supplies.find((one) => one.id === id));
     const moving = placed(state).filter((other) => {
-      const cab = state.trains[other]!.cab;
+      const cab = sure(state.trains[other]).cab;
       return authorityOf(state, other) && cab !== null && supplyOf(world, cab) === id;
     });
     if (more(sum(new Set([need.train, ...moving])), supply.ratedVa / supply.maxVolts))
@@ -219,7 +210,3 @@ function overloads(world: World, state: State, need: WholeNeed, supplies: readon
   }
   return reasons;
 }
-
-/** Whether a train is in any of some blocks. */
-export const inAny = (state: State, train: string, blocks: readonly string[]): boolean =>
-  blocks.some((block) => isIn(state, train, block));

@@ -1,4 +1,5 @@
 /** Phase of supplies from three readings, by the law of cosines over the whole box of tolerances, and pairs by following every chain. */
+import { sure } from './sure.ts';
 
 export type Verdict = 'in-phase' | 'reversed' | 'different-legs' | 'inconsistent' | 'unclear';
 export type Relation = 'in-phase' | 'reversed' | 'different-legs' | 'unknown';
@@ -64,5 +65,5 @@ export function relation(checks: readonly Check[], a: string, b: string): Relati
     }
   };
   walk(a, [a], 0, 0);
-  return found.size === 1 ? [...found][0]! : 'unknown';
+  return found.size === 1 ? sure([...found][0]) : 'unknown';
 }

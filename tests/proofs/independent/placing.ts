@@ -1,4 +1,5 @@
 /** Placing, lifting off, settling, changing the cab, releasing limits: orders about where trains are and whose. */
+
 import { type Happening, raiseWrongThrottle } from './alarms.ts';
 import { canBe, straightThrottle } from './feed.ts';
 import { end } from './grants.ts';
@@ -14,6 +15,7 @@ import {
   type State,
   type World,
 } from './state.ts';
+import { sure } from './sure.ts';
 import { isStop, laidBack } from './track.ts';
 import { cutsIn, holders, trainsIn } from './views.ts';
 
@@ -36,11 +38,11 @@ export function placeTrain(
   const { train, edge, toward } = line;
   const cab: string | null = line.cab ?? null;
   if (state.trains[train] || !isStop(world.track, toward)) return notNow(train);
-  const { length } = state.rolling[train]!;
+  const { length } = sure(state.rolling[train]);
   const { trail, fits } = laidBack(world.track, { edge, toward }, length, state.turnouts);
-  const blocks = [...new Set(trail.map((piece) => world.track.blockOf[piece.edge]!))];
+  const blocks = [...new Set(trail.map((piece) => sure(world.track.blockOf[piece.edge])))];
   const reasons: Reason[] = [];
-  if (!fits) addReason(reasons, 'train-too-long', train, blocks[0]!);
+  if (!fits) addReason(reasons, 'train-too-long', train, sure(blocks[0]));
   for (const block of blocks) {
     const others = [...trainsIn(state, block).map((one) => one.train), ...cutsIn(state, block)];
     const known = [...Object.keys(state.rolling), ...Object.keys(state.cuts)];
@@ -64,7 +66,7 @@ export function placeTrain(
     handOffs: {},
   };
   raiseWrongThrottle(world, state, blocks, happening);
-  return force ? reasons : [];
+  return [];
 }
 
 export function takeOff(state: State, line: Line): Reason[] {
@@ -145,12 +147,12 @@ export function releaseLimits(world: World, state: State, line: Line): Reason[] 
   const { trail, fits } = laidBack(
     world.track,
     { edge, toward },
-    state.rolling[train]!.length,
+    sure(state.rolling[train]).length,
     state.turnouts,
   );
   const inside = (block: string): boolean =>
     authority.visits.some((visit) => visit.block === block) || isIn(state, train, block);
-  if (!fits || !trail.every((piece) => inside(world.track.blockOf[piece.edge]!))) return notNow(train);
+  if (!fits || !trail.every((piece) => inside(sure(world.track.blockOf[piece.edge])))) return notNow(train);
   const now = state.trains[train];
   const blocks = layAt(world, state, train, { edge, toward });
   now.blocks = blocks.map((block) => {

@@ -1,8 +1,10 @@
 /** A whole script, line by line, retracts included; and the answer of `rehearse` in its JSON. */
+
 import { limitsReasons } from './grants.ts';
-import { judge, type Entry } from './judge.ts';
+import { type Entry, judge } from './judge.ts';
 import { requestMove } from './moves.ts';
 import { beginning, type Line, placed, type Reason, type State, type World } from './state.ts';
+import { sure } from './sure.ts';
 import { locksOn, viewOf } from './views.ts';
 import { mayBeNow, OBSERVATIONS } from './when.ts';
 
@@ -49,7 +51,8 @@ function retract(world: World, evening: Evening, line: Line): Evening {
   for (const [index, other] of evening.lines.entries()) {
     if (other.do === 'retract' || index === number - 1 || evening.retracted.includes(index + 1)) continue;
     const result = judge(world, state, other, index + 1);
-    if (!sameVerdict(result.entry, evening.entries[index]!)) return refused(evening, line, String(index + 1));
+    if (!sameVerdict(result.entry, sure(evening.entries[index])))
+      return refused(evening, line, String(index + 1));
     state = result.state;
   }
   return {
@@ -87,7 +90,7 @@ export function answerOf(world: World, state: State): StateAnswer {
       world.track.thrown.map((id) => [
         id,
         {
-          position: state.turnouts[id]!,
+          position: sure(state.turnouts[id]),
           locked: locksOn(world, state, id).some((lock) => lock.way.setting !== null),
         },
       ]),
@@ -96,7 +99,7 @@ export function answerOf(world: World, state: State): StateAnswer {
     toggles: { ...state.toggles },
     trains: Object.fromEntries(
       placed(state).map((id) => {
-        const { blocks, cab } = state.trains[id]!;
+        const { blocks, cab } = sure(state.trains[id]);
         return [id, { blocks: blocks.map(({ block }) => block), cab }];
       }),
     ),

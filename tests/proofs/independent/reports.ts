@@ -1,12 +1,13 @@
 /** Observations of trains: where they are, what they left, what happened to them. */
+
 import { dispute, type Happening, raiseWrongThrottle } from './alarms.ts';
 import { feedOf } from './feed.ts';
 import { end } from './grants.ts';
 import { enterElsewhere, enterVisits, gapInto, layAt, leave, nextVisit } from './movement.ts';
 import {
+  type Authority,
   addReason,
   ahead,
-  type Authority,
   authorityOf,
   headBlock,
   isIn,
@@ -15,7 +16,8 @@ import {
   type State,
   type World,
 } from './state.ts';
-import { blocksUnder, standRight, trainsIn, viewOf, cutsIn, waysOf } from './views.ts';
+import { sure } from './sure.ts';
+import { blocksUnder, cutsIn, standRight, trainsIn, viewOf, waysOf } from './views.ts';
 
 /** The blocks inside a train's limits in force: those named and those it stands in. */
 const inLimits = (state: State, authority: Authority, block: string): boolean =>
@@ -61,10 +63,10 @@ function enterAuthorised(
 ): void {
   const { train } = authority;
   const entered = authority.visits.slice(authority.pos + 1, index + 1);
-  const ways = entered.map((visit, nth) => waysOf([...(nth === 0 ? authority.lead : []), ...visit.steps]));
+  const ways = entered.map((visit) => waysOf(visit.steps));
   enterVisits(world, state, authority, index);
   entered.forEach((visit, nth) => {
-    if (feedOf(world, state, visit.block) !== visit.cab || !standRight(state, ways[nth]!))
+    if (feedOf(world, state, visit.block) !== visit.cab || !standRight(state, sure(ways[nth])))
       addReason(happening.raised, 'entered-unlined', train, visit.block);
   });
   raiseWrongThrottle(
@@ -130,7 +132,7 @@ export function trainAt(world: World, state: State, line: Line, happening: Happe
       trainsIn(before, block).some((one) => one.train !== train) || cutsIn(before, block).length > 0;
     if (before.disputed[block] || others || (owner !== null && owner !== train)) unauthorised.push(block);
   }
-  correctCab(state, authority, blocks[0]!, train);
+  correctCab(state, authority, sure(blocks[0]), train);
   now.blocks = blocks.map((block) => {
     const old = had.find((one) => one.block === block);
     state.arrivals += 1;
@@ -146,7 +148,7 @@ export function trainAt(world: World, state: State, line: Line, happening: Happe
 
 /** The authority stays where the place ends one of its blocks (or is where it began); else it is annulled. */
 function keepOrAnnul(authority: Authority, line: Line): void {
-  const ends = authority.visits.map((visit) => visit.steps.at(-1)!);
+  const ends = authority.visits.map((visit) => sure(visit.steps.at(-1)));
   const at = ends.findIndex((step) => step.edge === line.edge && step.toward === line.toward);
   const { start } = authority;
   if (at < 0 && !(start.edge === line.edge && start.toward === line.toward)) {
@@ -160,7 +162,7 @@ function keepOrAnnul(authority: Authority, line: Line): void {
 
 /** Behind an agreed gap the train is the other cab's, also when only its place was corrected. */
 function correctCab(state: State, authority: Authority | undefined, head: string, id: string): void {
-  const train = state.trains[id]!;
+  const train = sure(state.trains[id]);
   const visit = authority && authority.pos >= 0 ? authority.visits[authority.pos] : undefined;
   if (visit?.block === head && authority?.state !== 'annulled') train.cab = visit.cab;
   else if (train.handOffs[head] !== undefined) train.cab = train.handOffs[head];
@@ -183,8 +185,8 @@ export function happened(world: World, state: State, line: Line, happening: Happ
 
 /** Blocks behind whose far gap lies farther back from the gap just crossed than the train's length with its margin. */
 export function clearedBehind(world: World, state: State, train: string, steps: number): string[] {
-  const now = state.trains[train]!;
-  const { length } = state.rolling[train]!;
+  const now = sure(state.trains[train]);
+  const { length } = sure(state.rolling[train]);
   const enough = length + Math.max(length * 0.05, 100);
   return now.blocks.slice(1).flatMap(({ block }) => {
     const index = now.trail.findIndex(
@@ -193,7 +195,7 @@ export function clearedBehind(world: World, state: State, train: string, steps: 
     if (index < 0) return [];
     const back = now.trail
       .slice(steps, index)
-      .reduce((sum, piece) => sum + world.track.length[piece.edge]!, 0);
+      .reduce((sum, piece) => sum + sure(world.track.length[piece.edge]), 0);
     return back > enough ? [block] : [];
   });
 }

@@ -1,4 +1,5 @@
 /** Routes by trying every way in order of length; no cleverness but never to go twice the same way with the same settings. */
+import { sure } from './sure.ts';
 import {
   isStop,
   type Passage,
@@ -24,8 +25,8 @@ function earlier(a: Try, b: Try): number {
   if (Math.abs(a.length - b.length) > 1e-6) return a.length - b.length;
   if (a.reverses !== b.reverses) return a.reverses - b.reverses;
   for (let i = 0; i < Math.min(a.way.length, b.way.length); i += 1) {
-    const one = a.way[i]!.edge;
-    const other = b.way[i]!.edge;
+    const one = sure(a.way[i]).edge;
+    const other = sure(b.way[i]).edge;
     if (one !== other) return one < other ? -1 : 1;
   }
   return a.way.length - b.way.length;
@@ -57,7 +58,7 @@ export function bestRoute(
   const seen = new Set<string>();
   while (open.length > 0) {
     open.sort(earlier);
-    const best = open.shift()!;
+    const best = sure(open.shift());
     const last = best.way.at(-1);
     const at: Spot = last ?? from;
     if (last !== undefined) {
@@ -70,10 +71,10 @@ export function bestRoute(
       const setting = needs(by, trailing);
       const now = best.settings[by.node];
       if (setting !== null && now !== undefined && now !== setting) continue;
-      const [a, b] = track.ends[by.to]!;
+      const [a, b] = sure(track.ends[by.to]);
       open.push({
         way: [...best.way, { edge: by.to, toward: a === by.node ? b : a, by }],
-        length: best.length + track.length[by.to]!,
+        length: best.length + sure(track.length[by.to]),
         reverses: best.reverses + (by.setting === 'reverse' ? 1 : 0),
         settings: setting === null ? best.settings : { ...best.settings, [by.node]: setting },
         via: best.via + (via[best.via] === track.blockOf[by.to] ? 1 : 0),

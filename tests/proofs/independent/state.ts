@@ -57,6 +57,8 @@ export interface Authority {
   start: Spot;
   /** Steps between the head and the next visit, still in the block where the head stands. */
   lead: Stretch[];
+  /** Such steps already run; their turnouts are given back with that block. */
+  led: Stretch[];
   visits: Visit[];
   /** The visit in which the head is; -1 before the first. */
   pos: number;
@@ -103,14 +105,6 @@ export interface State {
   arrivals: number;
 }
 
-/** Rules that can be made wrong on purpose, to show that a test would notice. */
-export interface WrongRules {
-  /** The whole train is forgotten behind a head: entering a block gives back all others. */
-  forgetsTail?: boolean;
-  /** A block that is another's is no reason against a move. */
-  sharesBlocks?: boolean;
-}
-
 /** Where the text leaves two readings open (READINGS.md): the second one of each, to look past it when comparing. */
 export interface OtherReadings {
   /** Throws of the blocks under the train wait for all throws of the first block ahead, also those of their own. */
@@ -128,14 +122,12 @@ export interface OtherReadings {
 export interface World {
   track: Track;
   doc: Doc;
-  wrong: WrongRules;
   other: OtherReadings;
 }
 
-export const worldOf = (doc: Doc, wrong: WrongRules = {}, other: OtherReadings = {}): World => ({
+export const worldOf = (doc: Doc, other: OtherReadings = {}): World => ({
   track: trackOf(doc),
   doc,
-  wrong,
   other,
 });
 

@@ -1,7 +1,9 @@
 /** The throws that are still needed for an authority or a change of cab, and the guard beyond its limit. */
+
 import { feedOf, parentsOf, rootOf, rootSelector, sourceOf, toggleOf } from './feed.ts';
 import { throwReasons } from './knobs.ts';
-import { ahead, type Authority, type State, type World } from './state.ts';
+import { type Authority, ahead, type State, type World } from './state.ts';
+import { sure } from './sure.ts';
 import { blockOfPassage, type Passage, passages } from './track.ts';
 import { viewOf, waysOf } from './views.ts';
 
@@ -52,7 +54,7 @@ const refusedBy = (world: World, state: State, one: Bare): string[] =>
 
 /** All throws that an authority in force still needs, in the order of the train's arrival. */
 export function throwsFor(world: World, state: State, authority: Authority): ThrowNeeded[] {
-  const train = state.trains[authority.train]!;
+  const train = sure(state.trains[authority.train]);
   const passed = authority.kind === 'limits' ? [] : authority.visits.slice(0, authority.pos + 1);
   const standing = first(
     [...train.blocks].reverse().flatMap(({ block, cab }) => {
@@ -94,7 +96,7 @@ export function guardsFor(world: World, state: State, authority: Authority): Gua
   if (end === undefined || world.track.kind[end.toward] !== 'gap') return [];
   const beyond = passages(world.track, end.edge, end.toward)[0];
   if (beyond === undefined) return [];
-  const block = world.track.blockOf[beyond.to]!;
+  const block = sure(world.track.blockOf[beyond.to]);
   const source = sourceOf(world, block);
   if (!('selector' in source) || viewOf(world, state, block).state !== 'open') return [];
   if (feedOf(world, state, block) === null) return [];
@@ -104,7 +106,7 @@ export function guardsFor(world: World, state: State, authority: Authority): Gua
 /** A change of cab: each root that feeds the train through toggles that are on goes to off, then each to the new cab. */
 export function changeCabThrows(world: World, state: State, train: string, cab: string): ThrowNeeded[] {
   const roots = first(
-    [...state.trains[train]!.blocks].reverse().flatMap(({ block }): Bare[] => {
+    [...sure(state.trains[train]).blocks].reverse().flatMap(({ block }): Bare[] => {
       const selector = rootSelector(world, block);
       const chain = [block, ...parentsOf(world, block)].map((one) => toggleOf(world, one));
       if (selector === null || chain.some((toggle) => toggle !== null && !state.toggles[toggle])) return [];

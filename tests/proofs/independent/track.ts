@@ -1,5 +1,7 @@
 /** The railroad as plain tables, worked out from the document alone: edges, the block of each, the ways through each node. */
+
 import type { RailroadDocument } from '../../../shared-model/railroad/document.ts';
+import { sure } from './sure.ts';
 
 export type Doc = RailroadDocument;
 export type Setting = 'normal' | 'reverse';
@@ -34,7 +36,7 @@ export interface Track {
 }
 
 export const otherEnd = (track: Track, edge: string, node: string): string => {
-  const [a, b] = track.ends[edge]!;
+  const [a, b] = sure(track.ends[edge]);
   return a === node ? b : a;
 };
 
@@ -47,7 +49,7 @@ function joined(doc: Doc): [string, string][] {
   for (const node of doc.nodes) {
     if (node.kind === 'joint' || node.kind === 'turnout') {
       const all = edgesAt(doc, node.id);
-      for (const edge of all.slice(1)) pairs.push([all[0]!, edge]);
+      for (const edge of all.slice(1)) pairs.push([sure(all[0]), edge]);
     }
     if (node.kind === 'crossing') {
       const [[a, b], [c, d]] = node.ways;
@@ -84,7 +86,7 @@ export function trackOf(doc: Doc): Track {
 
 /** Every way on from an edge through one of its nodes. */
 export function passages(track: Track, edge: string, node: string): Passage[] {
-  const at = track.doc.nodes.find((n) => n.id === node)!;
+  const at = sure(track.doc.nodes.find((n) => n.id === node));
   const way = (to: string, setting: Setting | null, more: Partial<Passage> = {}): Passage => ({
     node,
     from: edge,
@@ -106,7 +108,7 @@ export function passages(track: Track, edge: string, node: string): Passage[] {
   }
   if (at.kind === 'crossing') {
     const partner = (pairs: readonly (readonly string[])[]): string[] =>
-      pairs.flatMap(([a, b]) => (a === edge ? [b!] : b === edge ? [a!] : []));
+      pairs.flatMap(([a, b]) => (a === edge ? [sure(b)] : b === edge ? [sure(a)] : []));
     const more = { diamond: at.insulated };
     return [
       ...partner(at.ways).map((to) => way(to, at.slips ? 'normal' : null, more)),
@@ -126,7 +128,7 @@ export const isStop = (track: Track, node: string): boolean =>
   track.kind[node] === 'gap' || track.kind[node] === 'end';
 
 /** The block that a node with blades or a diamond lies in: that of the edge by which a train comes to it. */
-export const blockOfPassage = (track: Track, passage: Passage): string => track.blockOf[passage.from]!;
+export const blockOfPassage = (track: Track, passage: Passage): string => sure(track.blockOf[passage.from]);
 
 /** A piece of the way that a train has come, or will go: over `by` (null: nobody knows how) into the edge, facing a node. */
 export interface Stretch extends Spot {
@@ -135,7 +137,7 @@ export interface Stretch extends Spot {
 
 /** The same way through a node, run in the other direction. */
 export function reversed(track: Track, passage: Passage): Passage {
-  return passages(track, passage.to, passage.node).find((way) => way.to === passage.from)!;
+  return sure(passages(track, passage.to, passage.node).find((way) => way.to === passage.from));
 }
 
 /**
@@ -149,15 +151,15 @@ export function laidBack(
   turnouts: Record<string, Setting>,
 ): { trail: Stretch[]; fits: boolean } {
   const trail: Stretch[] = [{ ...head, by: null }];
-  let ahead = track.length[head.edge]!;
+  let ahead = sure(track.length[head.edge]);
   while (ahead < length) {
-    const last = trail.at(-1)!;
+    const last = sure(trail.at(-1));
     const back = otherEnd(track, last.edge, last.toward);
     const way = onward(track, { edge: last.edge, toward: back }, turnouts);
     if (way === null || trail.some((piece) => piece.edge === way.to)) return { trail, fits: false };
     last.by = reversed(track, way);
     trail.push({ edge: way.to, toward: back, by: null });
-    ahead += track.length[way.to]!;
+    ahead += sure(track.length[way.to]);
   }
   return { trail, fits: true };
 }
@@ -169,7 +171,7 @@ export function underOf(track: Track, trail: readonly Stretch[], length: number)
   for (const piece of trail) {
     if (ahead >= length) break;
     under.push(piece);
-    ahead += track.length[piece.edge]!;
+    ahead += sure(track.length[piece.edge]);
   }
   return under;
 }

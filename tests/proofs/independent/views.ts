@@ -1,8 +1,9 @@
 /** Who has what, derived anew from the trains, cuts and authorities: blocks, locks, gaps under trains. */
+
 import { feedOf, parentsOf, toggleOf } from './feed.ts';
 import {
-  ahead,
   type Authority,
+  ahead,
   authorityOf,
   inForce,
   isIn,
@@ -11,6 +12,7 @@ import {
   type Visit,
   type World,
 } from './state.ts';
+import { sure } from './sure.ts';
 import {
   blockOfPassage,
   gapsBetween,
@@ -32,16 +34,21 @@ export interface BlockView {
 export function under(world: World, state: State, train: string): Stretch[] {
   const now = state.trains[train];
   if (now === undefined || !now.known || now.trail.length === 0) return [];
-  const { length } = state.rolling[train]!;
-  const last = now.trail.at(-1)!;
-  const came = now.trail.reduce((sum, piece) => sum + world.track.length[piece.edge]!, 0);
+  const { length } = sure(state.rolling[train]);
+  const last = sure(now.trail.at(-1));
+  const came = now.trail.reduce((sum, piece) => sum + sure(world.track.length[piece.edge]), 0);
   if (came >= length) return underOf(world.track, now.trail, length);
-  const rest = laidBack(world.track, last, length - came + world.track.length[last.edge]!, state.turnouts);
+  const rest = laidBack(
+    world.track,
+    last,
+    length - came + sure(world.track.length[last.edge]),
+    state.turnouts,
+  );
   return underOf(world.track, [...now.trail.slice(0, -1), ...rest.trail], length);
 }
 
 export const blocksUnder = (world: World, state: State, train: string): string[] => [
-  ...new Set(under(world, state, train).map((piece) => world.track.blockOf[piece.edge]!)),
+  ...new Set(under(world, state, train).map((piece) => sure(world.track.blockOf[piece.edge]))),
 ];
 
 /** Authorities that hold a block: with it still ahead, in their limits, or as the parent of a section. Without those merely in it. */
@@ -69,7 +76,7 @@ function parentHold(world: World, state: State, authority: Authority, parent: st
       ? ahead(authority)
       : authority.visits.filter((visit) => !authority.occupied.includes(visit.block));
   for (const visit of coming) if (parentsOf(world, visit.block).includes(parent)) return visit.cab;
-  const train = state.trains[authority.train]!;
+  const train = sure(state.trains[authority.train]);
   const waiting = authority.pos < 0 && (authority.kind === 'move' || authority.state === 'granted');
   const stands = [
     ...train.blocks.map(({ block, cab }) => ({ block, cab })),
@@ -79,7 +86,8 @@ function parentHold(world: World, state: State, authority: Authority, parent: st
     const chain = [block, ...parentsOf(world, block)];
     const depth = chain.indexOf(parent);
     if (depth < 1 || cab === null) continue;
-    if (waiting || chain.slice(0, depth).every((one) => state.toggles[toggleOf(world, one)!])) return cab;
+    if (waiting || chain.slice(0, depth).every((one) => state.toggles[sure(toggleOf(world, one))]))
+      return cab;
   }
   return null;
 }
@@ -87,7 +95,7 @@ function parentHold(world: World, state: State, authority: Authority, parent: st
 /** Trains that are in a block, the one that came last (its owner) first; trains with the block in limits count. */
 export function trainsIn(state: State, block: string): { train: string; cab: string | null }[] {
   const standing = placed(state).flatMap((train) => {
-    const now = state.trains[train]!;
+    const now = sure(state.trains[train]);
     const one = now.blocks.find((standing) => standing.block === block);
     if (one !== undefined) return [{ train, cab: one.cab, since: one.since }];
     const authority = authorityOf(state, train);
@@ -97,7 +105,7 @@ export function trainsIn(state: State, block: string): { train: string; cab: str
 }
 
 export const cutsIn = (state: State, block: string): string[] =>
-  Object.keys(state.cuts).filter((cut) => state.cuts[cut]!.blocks.includes(block));
+  Object.keys(state.cuts).filter((cut) => sure(state.cuts[cut]).blocks.includes(block));
 
 /** Whether a turnout stands as each passage (of one block) asks. */
 export const standRight = (state: State, ways: readonly Passage[]): boolean =>
@@ -108,10 +116,7 @@ export const waysOf = (steps: readonly Stretch[]): Passage[] =>
 
 /** The turnouts of a move in one of its blocks, as far as the next time it comes there. */
 function waysInBlock(authority: Authority, block: string): Passage[] {
-  const [first] = ahead(authority);
-  const visit = ahead(authority).find((one) => one.block === block);
-  if (visit === undefined) return [];
-  return waysOf([...(visit === first ? authority.lead : []), ...visit.steps]);
+  return waysOf(ahead(authority).find((visit) => visit.block === block)?.steps ?? []);
 }
 
 /** What a block is to everybody. */
@@ -124,7 +129,7 @@ export function viewOf(world: World, state: State, block: string): BlockView {
   if (cut !== undefined) return { state: 'occupied', cab: null, train: cut };
   const [holder] = holders(world, state, block);
   if (holder === undefined) return { state: 'open', cab: null, train: null };
-  const authority = authorityOf(state, holder.train)!;
+  const authority = sure(authorityOf(state, holder.train));
   const right =
     feedOf(world, state, block) === holder.cab && standRight(state, waysInBlock(authority, block));
   return { state: right ? 'lined' : 'pledged', ...holder };
@@ -149,6 +154,8 @@ export function locks(world: World, state: State): Lock[] {
       if (how !== null) for (const way of waysOf(visit.steps)) found.push({ train, way, how });
     });
     for (const way of waysOf(authority.lead)) found.push({ train, way, how: 'ahead' });
+    for (const way of waysOf(authority.led))
+      if (isIn(state, train, blockOfPassage(world.track, way))) found.push({ train, way, how: 'behind' });
   }
   for (const train of placed(state)) {
     const limits = authorityOf(state, train);
@@ -179,8 +186,8 @@ export function gapsUnder(world: World, state: State, train: string): Passage[] 
   const now = state.trains[train];
   if (now === undefined) return [];
   const known = within(now.trail).filter((way) => {
-    const from = world.track.blockOf[way.from]!;
-    const to = world.track.blockOf[way.to]!;
+    const from = sure(world.track.blockOf[way.from]);
+    const to = sure(world.track.blockOf[way.to]);
     return from !== to && isIn(state, train, from) && isIn(state, train, to);
   });
   const onTrail = now.trail.map((piece) => world.track.blockOf[piece.edge]);
