@@ -25,24 +25,27 @@ export const BADGE_UNITS = 26;
 function DrawnBlock({ view, path, reach, badges, badgePx, hatch, isStop }: BlockLineProps) {
   const { cabIndex, cabMark, state } = view;
   return (
-    // biome-ignore lint/a11y/useSemanticElements: an SVG has no button element
-    <g
-      role="button"
-      className="board-block"
-      data-id={view.id}
-      data-state={state}
-      data-hue={cabIndex === null ? undefined : cabLook(cabIndex).hue + 1}
-      tabIndex={isStop ? 0 : -1}
-      aria-label={view.says}
-      aria-disabled={!view.pressable}
-    >
-      <path className="board-reach" d={reach} />
-      <path className="board-focus" d={path} />
-      <path className="board-focus-inside" d={path} />
-      {state === 'open' ? null : <path className="board-casing" d={path} />}
-      <path className="board-core" d={path} />
-      {state === 'lined' || state === 'disputed' ? <path className="board-inner" d={path} /> : null}
-      {state === 'disputed' ? <path className="board-hatching" d={path} stroke={hatch} /> : null}
+    <>
+      {/* biome-ignore lint/a11y/useSemanticElements: an SVG has no button element */}
+      <g
+        role="button"
+        className="board-block"
+        data-id={view.id}
+        data-state={state}
+        data-hue={cabIndex === null ? undefined : cabLook(cabIndex).hue + 1}
+        tabIndex={isStop ? 0 : -1}
+        aria-label={view.says}
+        aria-disabled={!view.pressable}
+      >
+        <path className="board-reach" d={reach} />
+        <path className="board-focus" d={path} />
+        <path className="board-focus-inside" d={path} />
+        {state === 'open' ? null : <path className="board-casing" d={path} />}
+        <path className="board-core" d={path} />
+        {state === 'lined' || state === 'disputed' ? <path className="board-inner" d={path} /> : null}
+        {state === 'disputed' ? <path className="board-hatching" d={path} stroke={hatch} /> : null}
+      </g>
+      {/* Beside the button, whose name says the cab once: the badge is repeated along the line. */}
       {cabIndex === null || state === 'open'
         ? null
         : badges.map(([x, y]) => (
@@ -50,7 +53,7 @@ function DrawnBlock({ view, path, reach, badges, badgePx, hatch, isStop }: Block
               <BadgeMark index={cabIndex} mark={cabMark} />
             </g>
           ))}
-    </g>
+    </>
   );
 }
 

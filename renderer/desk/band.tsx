@@ -1,124 +1,109 @@
-/** The band: a refusal with its ways out, or the standing alarms by rank; empty grey when there is nothing. */
-import { type AlarmRank, alarmRank } from '../../shared-model/session/alarms/rank.ts';
-import type { SessionEvent } from '../../shared-model/session/event.ts';
-import type { AlarmNow } from '../../shared-model/session/state.ts';
+/** The band: above, the standing alarms; below, the answer to what was asked, with its ways out. Empty grey when there is nothing. */
+import { useState } from 'react';
 import { Act } from '../parts/act.tsx';
 import { Hatch } from '../parts/hatch.tsx';
+import { alarmHead, alarmList, alarmOptions, type RankedAlarm } from './alarm-list.ts';
+import { answerHead, answerWords } from './answer-words.ts';
 import type { DeskSource } from './desk-source.ts';
-import type { WayOut } from './ways-out.ts';
+import { send } from './entry-line/reading.ts';
+import { type Option, optionOf } from './option.ts';
+import type { Desk } from './use-desk.ts';
 
 interface BandProps {
   readonly source: DeskSource;
-  readonly refused: SessionEvent | null;
-  readonly ways: readonly WayOut[];
-  readonly chosen: number;
-  readonly problem: string | null;
-  readonly onWay: (way: WayOut) => void;
-  readonly onSend: (items: readonly { input: SessionEvent['input'] }[]) => void;
+  readonly desk: Desk;
 }
 
-const RANK_ORDER: readonly AlarmRank[] = ['danger', 'act', 'book'];
-const FLOOD = 10;
-const FLOOD_SECONDS = 600;
-
-interface Ranked {
-  readonly alarm: AlarmNow;
-  readonly rank: AlarmRank;
-}
-
-/** Alarms by rank, newest first; above ten in ten minutes the book rank is one line. */
-function rankedAlarms({ railroad, state, seconds }: DeskSource): {
-  readonly shown: readonly Ranked[];
-  readonly behind: number;
-} {
-  const ranked = state.alarms
-    .map((alarm): Ranked => ({ alarm, rank: alarmRank({ railroad, state }, alarm) }))
-    .sort((a, b) => RANK_ORDER.indexOf(a.rank) - RANK_ORDER.indexOf(b.rank) || b.alarm.at - a.alarm.at);
-  const flood = state.alarms.filter(({ at }) => at > seconds - FLOOD_SECONDS).length > FLOOD;
-  const shown = flood ? ranked.filter(({ rank }) => rank !== 'book') : ranked;
-  return { shown, behind: ranked.length - shown.length };
-}
-
-function AlarmRow({ ranked, onSend }: { readonly ranked: Ranked; readonly onSend: BandProps['onSend'] }) {
-  const { alarm, rank } = ranked;
-  const block = alarm.about.find((_, index) => index === 1);
-  const settles =
-    (alarm.code === 'entered-unauthorised' || alarm.code === 'not-adjacent') && block !== undefined;
+function Options({ desk, options }: { readonly desk: Desk; readonly options: readonly Option[] }) {
   return (
-    <div className="desk-alarm" data-rank={rank} role={rank === 'danger' ? 'alert' : undefined}>
-      <span className="desk-hatch" aria-hidden="true">
-        <Hatch />
-      </span>
-      <strong>{alarm.says}</strong>
-      {alarm.count > 1 ? <span className="fine">{alarm.count} times</span> : null}
-      {settles ? (
-        <>
-          <Act
-            onPress={() =>
-              onSend([
-                {
-                  input: {
-                    do: 'settle',
-                    block: block as never,
-                    state: 'occupied',
-                    train: alarm.about[0] as never,
-                  },
-                },
-              ])
-            }
-          >
-            It is there
-          </Act>
-          <Act onPress={() => onSend([{ input: { do: 'settle', block: block as never, state: 'open' } }])}>
-            It is not
-          </Act>
-        </>
-      ) : null}
-      {alarm.code === 'breaker' ? (
-        <Act onPress={() => onSend([{ input: { do: 'breaker-reset', supply: alarm.about[0] as never } }])}>
-          Reset
+    <div className="desk-options">
+      {options.map((option, index) => (
+        <Act key={option.says} pressed={desk.optionAt === index} onPress={() => desk.takeOption(option)}>
+          {option.says}
         </Act>
-      ) : null}
-      {alarm.code === 'off-the-rails' ? (
-        <Act onPress={() => onSend([{ input: { do: 'rerailed', train: alarm.about[0] as never } }])}>
-          Rerailed
-        </Act>
-      ) : null}
-      {alarm.seen ? null : (
-        <Act kind="calm" onPress={() => onSend([{ input: { do: 'alarm-seen', alarm: alarm.entry } }])}>
-          Seen
-        </Act>
-      )}
+      ))}
     </div>
   );
 }
 
-export function Band({ source, refused, ways, chosen, problem, onWay, onSend }: BandProps) {
-  const { shown, behind } = rankedAlarms(source);
+function AlarmRow({
+  source,
+  desk,
+  ranked,
+  others,
+}: BandProps & { readonly ranked: RankedAlarm; readonly others: React.ReactNode }) {
+  const { alarm, rank } = ranked;
+  const seen = optionOf(send('seen', { do: 'alarm-seen', alarm: alarm.entry }));
   return (
-    <section className="desk-band" data-zone="band" aria-label="Answers and alarms">
-      <div aria-live="polite">
-        {problem === null ? null : <p className="desk-problem">{problem}</p>}
-        {refused === null ? null : (
-          <div className="desk-refused">
-            <strong className="desk-refused-head">REFUSED</strong>
-            <span>{refused.reasons.map(({ says }) => says).join(' ')}</span>
-            {ways.map((way, index) => (
-              <Act key={way.says} pressed={index === chosen} onPress={() => onWay(way)}>
-                {way.says}
-              </Act>
-            ))}
-          </div>
+    <div className="desk-row" data-rank={rank} role={rank === 'danger' ? 'alert' : undefined}>
+      <span className="desk-hatch" aria-hidden="true">
+        <Hatch />
+      </span>
+      <strong className={rank === 'book' ? 'desk-head' : 'desk-head desk-far'}>
+        {alarmHead(source, alarm)}
+      </strong>
+      <span className="desk-reason">
+        {alarm.says}
+        {alarm.count > 1 ? ` ${alarm.count} times.` : ''}
+        {rank === 'danger' ? ' CALL ALL STOP.' : ''}
+      </span>
+      <div className="desk-options">
+        {alarmOptions(source, alarm).map((option) => (
+          <Act key={option.says} onPress={() => desk.takeOption(option)}>
+            {option.says}
+          </Act>
+        ))}
+        {alarm.seen ? null : (
+          <Act kind="calm" keyName="End" onPress={() => desk.takeOption(seen)}>
+            Seen
+          </Act>
         )}
+        {others}
       </div>
-      {shown.map((ranked) => (
-        <AlarmRow
-          key={`${ranked.alarm.code} ${ranked.alarm.about.join(' ')}`}
-          ranked={ranked}
-          onSend={onSend}
-        />
-      ))}
-      {behind > 0 ? <p>record behind: {behind}</p> : null}
+    </div>
+  );
+}
+
+function Alarms({ source, desk }: BandProps) {
+  const { shown, behind } = alarmList(source, source.seconds);
+  const [turned, setTurned] = useState(0);
+  const first = shown.find(({ rank, alarm }) => rank === 'danger' && !alarm.seen);
+  const ranked = first ?? shown[turned % Math.max(shown.length, 1)];
+  const more = shown.length - 1;
+  const others = (
+    <>
+      {more > 0 ? (
+        <Act kind="calm" onPress={() => setTurned(turned + 1)} label={`+${more} more alarms`}>
+          +{more}
+        </Act>
+      ) : null}
+      {behind > 0 ? <span>record behind: {behind}</span> : null}
+    </>
+  );
+  if (ranked === undefined) return <div className="desk-row">{behind > 0 ? others : null}</div>;
+  return <AlarmRow source={source} desk={desk} ranked={ranked} others={others} />;
+}
+
+function Answer({ source, desk }: BandProps) {
+  const { answer, offer } = desk;
+  const refused = answer?.kind === 'refused' && offer?.says !== 'Which?' ? answer.event : null;
+  const says = offer?.says || (answer === null ? '' : answerWords(source, answer));
+  return (
+    <div className="desk-row" aria-live="polite">
+      {refused === null ? null : (
+        <strong className="desk-head desk-far">{answerHead(source, refused)}</strong>
+      )}
+      <span className="desk-reason">{says}</span>
+      {offer === null ? null : <Options desk={desk} options={offer.options} />}
+    </div>
+  );
+}
+
+export function Band(props: BandProps) {
+  return (
+    <section className="desk-band" data-zone="band" aria-label="Alarms and answers">
+      <Alarms {...props} />
+      <Answer {...props} />
     </section>
   );
 }

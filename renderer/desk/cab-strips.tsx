@@ -1,116 +1,136 @@
-/** A strip for each cab: person, train, where it is on its authority, where to, what it waits for and how long. */
-import type { ThrottleId, TrainId } from '../../shared-model/ids.ts';
-import { authorityOf } from '../../shared-model/session/facts/authorities.ts';
-import type { SessionInput } from '../../shared-model/session/input.ts';
-import { spokenBlock, spokenDestination } from '../../shared-model/session/say.ts';
-import type { TrainNow } from '../../shared-model/session/state.ts';
+/** A strip for each cab: person, trains, where to, what for it waits; one touch advances its train, another calls stop. */
+import type { ThrottleId } from '../../shared-model/ids.ts';
+import { authoritiesInForce } from '../../shared-model/session/facts/authorities.ts';
+import { spokenBlock } from '../../shared-model/session/say.ts';
 import { Act } from '../parts/act.tsx';
 import { Badge } from '../parts/badge.tsx';
+import { advanceable } from './desk-acts.ts';
 import { type DeskSource, stretch } from './desk-source.ts';
+import { doingOf } from './option.ts';
+import { type StripTrain, stripTrain, trainsOfCab } from './strip-words.ts';
+import type { Desk } from './use-desk.ts';
 
 interface StripsProps {
   readonly source: DeskSource;
-  readonly follow: TrainId | null;
-  readonly onFollow: (train: TrainId) => void;
-  readonly onSend: (inputs: readonly SessionInput[]) => void;
+  readonly desk: Desk;
+  readonly onOpen: (thing: string) => void;
 }
 
-const SILENT_SECONDS = 90;
+interface TrainWordsProps {
+  readonly train: StripTrain;
+  /** Said before the train where the cab has only this one. */
+  readonly person: string | null;
+  readonly picked: boolean;
+  readonly onOpen: () => void;
+}
 
-/** What a train does now, in one line. */
-function trainWords({ railroad, state, seconds }: DeskSource, id: TrainId, train: TrainNow): string {
-  const where = `in ${train.blocks.map((block) => spokenBlock(railroad, block)).join(', ') || 'no block'}`;
-  const held = authorityOf(state, id)?.authority;
-  const ask = state.asks.find((other) => other.train === id);
-  const silent =
-    !train.stopped && train.lastReportAt !== null && seconds - train.lastReportAt > SILENT_SECONDS;
-  const flags = [
-    train.derailed ? 'off the rails' : '',
-    train.stalled ? 'stalled' : '',
-    train.motionUnknown ? 'inch it' : '',
-    silent ? `${train.name} where?` : '',
-  ].filter((word) => word !== '');
-  const move =
-    held === undefined
-      ? train.stopped
-        ? 'stands'
-        : 'runs'
-      : held.kind === 'limits'
-        ? `limits ${held.blocks.map((block) => spokenBlock(railroad, block)).join(', ')}`
-        : `to ${spokenDestination(railroad, held.to)}${held.state === 'granted' ? ' (read back?)' : ''}`;
-  const waits =
-    ask === undefined
-      ? ''
-      : ask.free
-        ? `${spokenDestination(railroad, ask.to)} is free now`
-        : `waits ${stretch(seconds - (ask.calledAt ?? ask.since))} for ${spokenDestination(railroad, ask.to)}: ${ask.reasons[0]?.says ?? ''}`;
-  return [where, move, ...flags, waits].filter((word) => word !== '').join(' · ');
+function TrainWords({ train, person, picked, onOpen }: TrainWordsProps) {
+  const { name, where, doing, waits, time, flags } = train;
+  return (
+    <button type="button" className="desk-train" aria-pressed={picked} onClick={onOpen}>
+      {person === null ? null : <strong className="desk-person">{person} </strong>}
+      <strong>{name}</strong> <span>{where}</span>{' '}
+      {doing === '' ? null : <strong className="desk-goes">{doing} </strong>}
+      {waits === '' ? null : <span>{waits} </span>}
+      {flags.map((flag) => (
+        <strong key={flag} className="desk-flag">
+          {flag}{' '}
+        </strong>
+      ))}
+      {time === '' ? null : <span className="desk-time">{time}</span>}
+    </button>
+  );
+}
+
+/** What one touch says of a cab's train: it is in its next block, or at its limit. */
+function advanceWords({ railroad, state }: DeskSource, cab: ThrottleId): string | null {
+  const held = authoritiesInForce(state).find(
+    ({ authority }) => authority.kind === 'move' && state.trains[authority.train]?.cab === cab,
+  );
+  if (held === undefined || held.authority.state === 'granted') return null;
+  const next = held.authority.legs[held.authority.at + 1];
+  return next === undefined ? 'at limit' : `in ${spokenBlock(railroad, next.block)}`;
 }
 
 function Strip({
   source,
+  desk,
+  onOpen,
   cab,
   index,
-  follow,
-  onFollow,
-  onSend,
 }: StripsProps & { readonly cab: ThrottleId; readonly index: number }) {
-  const { state, seconds } = source;
+  const { railroad, state, seconds } = source;
   const now = state.cabs[cab];
-  const trains = (Object.entries(state.trains) as [TrainId, TrainNow][]).filter(
-    ([, train]) => train.placed && train.cab === cab,
-  );
+  const person = now?.person ?? null;
+  const name = railroad.throttles.get(cab)?.name ?? cab;
+  const trains = trainsOfCab(source, cab).map(([id, train]) => stripTrain(source, id, train, seconds));
   const called = now?.calledAt ?? null;
+  const advance = state.phase === 'running' ? advanceWords(source, cab) : null;
+  const running = state.phase === 'running' && person !== null;
   return (
-    <li className="desk-strip" data-cab={cab} data-hue={index + 1}>
-      <Badge index={index} mark={cab} label={`Cab ${cab}`} />
-      <strong className="desk-strip-person">{now?.person ?? '–'}</strong>
-      <div className="desk-strip-trains">
-        {trains.length === 0 ? (
-          <span className="quiet">{now?.person === null ? 'free' : 'no train'}</span>
-        ) : null}
-        {trains.map(([id, train]) => (
-          <button
-            key={id}
-            type="button"
-            className="desk-train"
-            aria-pressed={follow === id}
-            onClick={() => onFollow(id)}
-          >
-            <strong>{train.name}</strong> <span>{trainWords(source, id, train)}</span>
-          </button>
+    <li className="desk-strip" data-cab={cab}>
+      <button
+        type="button"
+        className="desk-who"
+        onClick={() => onOpen(cab)}
+        aria-label={`${name}, ${person ?? 'nobody'}`}
+      >
+        <Badge index={index} mark={cab} />
+      </button>
+      <div className="desk-strip-words">
+        {trains.length === 1 ? null : <strong className="desk-person">{person ?? '–'}</strong>}
+        {trains.length === 0 ? <span className="quiet">{person === null ? 'free' : 'no train'}</span> : null}
+        {trains.map((train) => (
+          <TrainWords
+            key={train.train}
+            train={train}
+            person={trains.length === 1 ? (person ?? '–') : null}
+            picked={desk.picked === train.train}
+            onOpen={() => {
+              desk.pick(train.train);
+              onOpen(train.train);
+            }}
+          />
         ))}
+        {called === null ? null : <strong>called {stretch(seconds - called)}</strong>}
       </div>
-      {called === null ? null : <strong>called {stretch(seconds - called)}</strong>}
-      {state.phase === 'running' && now?.person !== null ? (
-        <>
-          <Act kind="calm" onPress={() => onSend([{ do: 'call', cab }])}>
-            Calls
-          </Act>
-          <Act
-            kind="calm"
-            onPress={() => onSend([{ do: 'handle-at-zero', cab }])}
-            pressed={now?.atZero ?? false}
-          >
-            At zero
-          </Act>
-          <Act kind="calm" onPress={() => onSend([{ do: 'stop-called', cab }])}>
-            Call stop
-          </Act>
-        </>
+      {advance === null || !running ? null : (
+        <Act
+          kind="calm"
+          keyName={index < 6 ? String(index + 1) : undefined}
+          label={`${name}: ${advance}`}
+          onPress={() =>
+            desk.doThis(doingOf(advanceable(source, cab), 'Which train?', 'It has no authority.'))
+          }
+        >
+          {advance}
+        </Act>
+      )}
+      {running && advance === null && called === null ? (
+        <Act kind="calm" label={`${name} calls`} onPress={() => desk.sendInputs([{ do: 'call', cab }])}>
+          Calls
+        </Act>
+      ) : null}
+      {running ? (
+        <Act
+          kind="calm"
+          label={`Call stop to ${name}`}
+          onPress={() => desk.sendInputs([{ do: 'stop-called', cab }])}
+        >
+          Call stop
+        </Act>
       ) : null}
     </li>
   );
 }
 
 export function CabStrips(props: StripsProps) {
+  const { throttles } = props.source.railroad.document;
   return (
-    <section className="desk-cabs" data-zone="cabs" aria-label="Cabs">
-      <ul>
-        {props.source.railroad.document.throttles.map(({ id }, index) => (
-          <Strip key={id} {...props} cab={id} index={index} />
-        ))}
-      </ul>
-    </section>
+    <ul className="desk-strips" data-columns={throttles.length > 4 ? 2 : 1}>
+      {throttles.map(({ id }, index) => (
+        <Strip key={id} {...props} cab={id} index={index} />
+      ))}
+    </ul>
   );
 }

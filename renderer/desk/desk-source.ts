@@ -12,28 +12,43 @@ export interface Sent {
   readonly problem: string | null;
 }
 
-export interface DeskSource {
-  readonly kind: 'live' | 'rehearsal';
+/** An evening at a moment. */
+export interface DeskMoment {
   readonly railroad: Railroad;
   readonly state: SessionState;
   /** The newest events, oldest first. */
   readonly recent: readonly SessionEvent[];
+}
+
+export interface DeskSource extends DeskMoment {
+  readonly kind: 'live' | 'rehearsal' | 'replay';
   /** Seconds since the session was opened, now. */
   readonly seconds: number;
   /** RFC 3339; second 0 of the session. */
   readonly openedAt: string;
   readonly resumed: boolean;
+  /** The evening as it is at this very moment, after all that was sent and answered. */
+  readonly latest: () => DeskMoment;
+  /** A replay takes nothing: it has a problem with everything. */
   readonly send: (items: readonly BatchItem[]) => Promise<Sent>;
 }
+
+const two = (value: number): string => String(value).padStart(2, '0');
 
 /** The clock time of a second of the session, as hours and minutes. */
 export function clockTime(openedAt: string, seconds: number): string {
   const moment = new Date(Date.parse(openedAt) + seconds * 1000);
-  return `${moment.getHours()}:${String(moment.getMinutes()).padStart(2, '0')}`;
+  return `${moment.getHours()}:${two(moment.getMinutes())}`;
+}
+
+/** The same with its seconds, for the status line. */
+export function clockSeconds(openedAt: string, seconds: number): string {
+  const moment = new Date(Date.parse(openedAt) + seconds * 1000);
+  return `${two(moment.getHours())}:${two(moment.getMinutes())}:${two(moment.getSeconds())}`;
 }
 
 /** A stretch of time in minutes and seconds. */
 export function stretch(seconds: number): string {
   const whole = Math.max(0, Math.floor(seconds));
-  return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, '0')}`;
+  return `${Math.floor(whole / 60)}:${two(whole % 60)}`;
 }

@@ -1,134 +1,135 @@
 /** The Desk: every zone keeps its place at every size, and nothing ever covers the board, NEXT or CALL ALL STOP. */
-import { type ReactNode, useEffect, useMemo, useRef, useState } from 'react';
-import { sayStopAll } from '../../shared-model/session/say.ts';
-import { Board } from '../board/board.tsx';
-import { boardView } from '../board/board-view.ts';
-import { liveOptions } from '../board/live-options.ts';
-import { Act } from '../parts/act.tsx';
+import { type CSSProperties, type ReactNode, useEffect, useRef, useState } from 'react';
 import { Band } from './band.tsx';
+import { BoardZone } from './board-zone.tsx';
 import { CabStrips } from './cab-strips.tsx';
+import { ClosingList } from './closing-list.tsx';
 import type { DeskSource } from './desk-source.ts';
 import { Dials } from './dials.tsx';
-import { confirmed } from './entry-line/meaning.ts';
+import { Drawer, OfferGroups } from './drawer.tsx';
 import { EntryZone } from './entry-zone.tsx';
-import { MakingUp } from './making-up.tsx';
+import { insertThing } from './insert-thing.ts';
+import { KeyDrawer } from './key-drawer.tsx';
+import { MakingUp } from './making-up/making-up.tsx';
+import { MoreDrawer } from './more-drawer.tsx';
 import { NextZone } from './next-zone.tsx';
+import { offersFor } from './offers/offers-for.ts';
+import type { Option } from './option.ts';
+import { RollCall } from './roll-call.tsx';
+import { SayZone } from './say-zone.tsx';
 import { StatusLine } from './status-line.tsx';
-import { ClosingList, StoppedZone } from './stopped-zone.tsx';
-import { ThingActs } from './thing-acts.tsx';
 import { type Desk, useDesk } from './use-desk.ts';
 import { useDeskKeys } from './use-desk-keys.ts';
+import { useTone } from './use-tone.ts';
+import { useVoice } from './use-voice.ts';
 import './desk.css';
+import './desk-below.css';
 
-function useBoard(source: DeskSource, desk: Desk) {
-  const { railroad, state } = source;
-  const { pending, refused } = desk;
-  return useMemo(() => {
-    const live = liveOptions(railroad, state);
-    const marks = new Map(live.marks);
-    for (const reason of refused?.reasons ?? [])
-      for (const thing of reason.about) if (!marks.has(thing)) marks.set(thing, 'refused');
-    const first = pending[0];
-    const next = new Set(first === undefined ? [] : [String(first.thrown.id), first.thrown.block]);
-    const pressable = new Set([...Object.keys(state.blocks), ...Object.keys(state.turnouts)]);
-    return boardView(railroad, state, { ...live, marks, next, pressable });
-  }, [railroad, state, pending, refused]);
+/** What lies over the strips: a thing's offers, the keys, or the evening's. */
+type Open =
+  | { readonly kind: 'keys' }
+  | { readonly kind: 'more' }
+  | { readonly kind: 'thing'; readonly thing: string };
+
+interface PartProps {
+  readonly source: DeskSource;
+  readonly desk: Desk;
 }
 
-function SayZone({ source, desk }: { readonly source: DeskSource; readonly desk: Desk }) {
-  const words = desk.stopOffered ? sayStopAll(source.railroad) : desk.spoken;
+function OpenDrawer({
+  source,
+  desk,
+  open,
+  onClose,
+}: PartProps & { readonly open: Open; readonly onClose: () => void }) {
+  const take = (option: Option) => {
+    desk.takeOption(option);
+    onClose();
+  };
+  if (open.kind === 'keys')
+    return (
+      <Drawer title="Keys" onClose={onClose}>
+        <KeyDrawer desk={desk} />
+      </Drawer>
+    );
+  if (open.kind === 'more')
+    return (
+      <Drawer title="More" onClose={onClose}>
+        <MoreDrawer source={source} desk={desk} onTake={take} />
+      </Drawer>
+    );
+  const { title, groups } = offersFor(source, open.thing, desk.picked);
   return (
-    <section className="desk-say" data-zone="say" aria-label="Say">
-      <h2 className="unseen">Say</h2>
-      <p>{source.state.alone || words === null ? '' : `"${words}"`}</p>
-      <Act kind="calm" onPress={() => desk.act('say-again')} keyName="*">
-        Again
-      </Act>
-    </section>
+    <Drawer title={title} onClose={onClose}>
+      <OfferGroups groups={groups} onTake={take} />
+    </Drawer>
   );
 }
 
-function MiddleRight({ source, desk }: { readonly source: DeskSource; readonly desk: Desk }) {
-  if (source.state.phase === 'stopped') return <StoppedZone source={source} onSend={desk.sendInputs} />;
-  if (source.state.phase === 'ended') return <ClosingList source={source} />;
-  return <NextZone source={source} next={desk.next} pending={desk.pending} onAct={desk.act} />;
+function Right({ source, desk }: PartProps) {
+  switch (source.state.phase) {
+    case 'stopped':
+      return <RollCall source={source} desk={desk} />;
+    case 'ended':
+      return <ClosingList source={source} />;
+    default:
+      return <NextZone source={source} desk={desk} />;
+  }
 }
 
 /** @param above what a rehearsal or a replay says above everything */
 export function DeskView({ source, above }: { readonly source: DeskSource; readonly above?: ReactNode }) {
   const desk = useDesk(source);
   const input = useRef<HTMLInputElement>(null);
-  const [open, setOpen] = useState<string | null>(null);
+  const [open, setOpen] = useState<Open | null>(null);
   useDeskKeys(desk, input);
+  useVoice(source, desk);
+  useTone(source);
   useEffect(() => input.current?.focus(), []);
-  const view = useBoard(source, desk);
-  const next = useMemo(
-    () => new Map(desk.pending.slice(0, 3).map(({ thrown }) => [String(thrown.id), String(thrown.to)])),
-    [desk.pending],
-  );
-  const making = source.state.phase === 'making-up';
+
+  const close = () => {
+    setOpen(null);
+    input.current?.focus();
+  };
+  /** While a line is being made, a touch puts the thing into it. */
+  const touch = (thing: string) => {
+    const line = insertThing(source, desk.line, thing);
+    if (line !== null) desk.changeLine(line);
+    else setOpen(open?.kind === 'thing' && open.thing === thing ? null : { kind: 'thing', thing });
+  };
+  const openThing = open?.kind === 'thing' ? open.thing : null;
+  const { throttles } = source.railroad.document;
+  const style = { '--strips': throttles.length > 4 ? Math.ceil(throttles.length / 2) : throttles.length };
   return (
-    <div className="desk" data-kind={source.kind} data-phase={source.state.phase}>
+    <div
+      className="desk"
+      data-kind={source.kind}
+      data-phase={source.state.phase}
+      style={style as unknown as CSSProperties}
+    >
       {above}
-      <StatusLine source={source} />
-      <div className="desk-board">
-        <Board
-          railroad={source.railroad}
-          view={view}
-          label={source.kind === 'live' ? 'Board, live' : 'Board, rehearsal'}
-          onOpen={setOpen}
-          follow={desk.follow ?? undefined}
-        />
-      </div>
-      <Band
-        source={source}
-        refused={desk.refused}
-        ways={desk.ways}
-        chosen={desk.chosen}
-        problem={desk.problem}
-        onWay={desk.takeWay}
-        onSend={(items) => void desk.send(items)}
-      />
+      <StatusLine source={source} locked={desk.locked} />
+      <BoardZone source={source} desk={desk} onOpen={touch} />
+      <Band source={source} desk={desk} />
       <div className="desk-middle">
-        {open === null ? null : (
-          <ThingActs
-            source={source}
-            thing={open}
-            train={desk.follow}
-            onSend={desk.sendInputs}
-            onClose={() => setOpen(null)}
-          />
-        )}
-        {making ? (
-          <MakingUp source={source} follow={desk.follow} onFollow={desk.setFollow} onSend={desk.sendInputs} />
-        ) : (
-          <>
-            <CabStrips
-              source={source}
-              follow={desk.follow}
-              onFollow={desk.setFollow}
-              onSend={desk.sendInputs}
-            />
-            <MiddleRight source={source} desk={desk} />
-          </>
-        )}
+        <section className="desk-cabs" data-zone="cabs" aria-label="Cabs">
+          {source.state.phase === 'making-up' ? (
+            <MakingUp source={source} desk={desk} />
+          ) : (
+            <CabStrips source={source} desk={desk} onOpen={touch} />
+          )}
+          {open === null ? null : <OpenDrawer source={source} desk={desk} open={open} onClose={close} />}
+        </section>
+        {source.state.phase === 'making-up' ? null : <Right source={source} desk={desk} />}
       </div>
-      <Dials
-        source={source}
-        next={next}
-        onThrow={(order) => void desk.send([confirmed(order)])}
-        onReport={(report) => desk.sendInputs([report])}
-      />
+      <Dials source={source} pending={desk.pending} openThing={openThing} onOpen={touch} />
       <SayZone source={source} desk={desk} />
       <EntryZone
         source={source}
-        line={desk.line}
-        meaning={desk.meaning}
+        desk={desk}
         input={input}
-        onLine={desk.setLine}
-        onEnter={() => void desk.enter()}
-        onChoose={(name) => desk.setLine(`${desk.line.split(/\s+/).slice(0, -1).join(' ')} ${name}`.trim())}
-        onStop={() => desk.act('stop-all')}
+        openDrawer={open?.kind ?? null}
+        onDrawer={(kind) => (open?.kind === kind ? close() : setOpen({ kind }))}
       />
     </div>
   );

@@ -1,47 +1,51 @@
-/** The entry line with what Enter would do, and CALL ALL STOP. */
-import type { RefObject } from 'react';
+/** The entry line with what Enter would do, the drawers for hands without a keyboard, and CALL ALL STOP. */
+import { type RefObject, useMemo } from 'react';
 import { Act } from '../parts/act.tsx';
 import type { DeskSource } from './desk-source.ts';
-import type { Meaning } from './entry-line/meaning.ts';
-import { preview } from './entry-line/preview.ts';
+import { proposalWords } from './entry-line/try-out.ts';
+import type { Desk } from './use-desk.ts';
 
 interface EntryProps {
   readonly source: DeskSource;
-  readonly line: string;
-  readonly meaning: Meaning;
+  readonly desk: Desk;
   readonly input: RefObject<HTMLInputElement | null>;
-  readonly onLine: (line: string) => void;
-  readonly onEnter: () => void;
-  readonly onChoose: (name: string) => void;
-  readonly onStop: () => void;
+  readonly openDrawer: string | null;
+  readonly onDrawer: (drawer: 'keys' | 'more') => void;
 }
 
-function Hint({
-  source,
-  line,
-  meaning,
-  onChoose,
-}: Pick<EntryProps, 'source' | 'line' | 'meaning' | 'onChoose'>) {
-  if (line.trim() === '') return null;
-  if (meaning.kind === 'several')
-    return (
-      <span className="desk-choices">
-        Which?{' '}
-        {meaning.list.slice(0, 6).map(({ id, name }) => (
-          <Act kind="calm" key={id} onPress={() => onChoose(name)}>
-            {name}
-          </Act>
-        ))}
-      </span>
-    );
-  if (meaning.kind === 'expects') return <span className="quiet">{meaning.says}</span>;
-  if (meaning.kind === 'why') return <span className="quiet">says why</span>;
-  const { refused, says } = preview(source, meaning.items);
-  return <span className={refused ? 'desk-would-refuse' : undefined}>{says}</span>;
+const SHOWN_COMPLETIONS = 4;
+
+function Hint({ source, desk }: Pick<EntryProps, 'source' | 'desk'>) {
+  const { reading, completions, changeLine } = desk;
+  const { railroad, state, recent } = source;
+  const tried = useMemo(
+    () =>
+      reading.kind === 'one' ? proposalWords({ railroad, state, recent }, state.at, reading.proposal) : null,
+    [reading, railroad, state, recent],
+  );
+  if (reading.kind === 'empty') return null;
+  if (reading.kind === 'several') return <span>several fit: arrows and Enter, or touch one above</span>;
+  if (tried !== null) return <span data-verdict={tried.verdict}>{tried.says}</span>;
+  return (
+    <>
+      {completions.slice(0, SHOWN_COMPLETIONS).map(({ label, line }, index) => (
+        <Act
+          key={line}
+          kind="calm"
+          keyName={index === 0 ? 'Tab' : undefined}
+          onPress={() => changeLine(line)}
+        >
+          {label}
+        </Act>
+      ))}
+      {completions.length === 0 && reading.kind === 'expected' ? (
+        <span className="quiet">{reading.says}</span>
+      ) : null}
+    </>
+  );
 }
 
-export function EntryZone(props: EntryProps) {
-  const { line, input, onLine, onEnter, onStop } = props;
+export function EntryZone({ source, desk, input, openDrawer, onDrawer }: EntryProps) {
   return (
     <section className="desk-entry" data-zone="entry" aria-label="Entry">
       <label className="unseen" htmlFor="entry-line">
@@ -51,25 +55,23 @@ export function EntryZone(props: EntryProps) {
         id="entry-line"
         ref={input}
         className="field-input desk-line"
-        value={line}
+        value={desk.line}
         autoComplete="off"
         spellCheck={false}
         placeholder="7 to quarry"
-        onChange={(event) => onLine(event.target.value)}
-        onKeyDown={(event) => {
-          if (event.key !== 'Enter' || line.trim() === '' || event.code === 'NumpadEnter') return;
-          event.preventDefault();
-          event.stopPropagation();
-          onEnter();
-        }}
+        readOnly={desk.locked}
+        onChange={(event) => desk.changeLine(event.target.value)}
       />
-      <span className="desk-hint" aria-live="polite">
-        <Hint {...props} />
-      </span>
-      <Act kind="calm" onPress={onEnter} notNow={line.trim() === '' ? 'Nothing is typed.' : undefined}>
-        Enter
+      <div className="desk-hint" aria-live="polite">
+        <Hint source={source} desk={desk} />
+      </div>
+      <Act kind="calm" onPress={() => onDrawer('keys')} expanded={openDrawer === 'keys'}>
+        Keys
       </Act>
-      <Act kind="stop" onPress={onStop} keyName="9">
+      <Act kind="calm" onPress={() => onDrawer('more')} expanded={openDrawer === 'more'}>
+        More
+      </Act>
+      <Act kind="stop" onPress={() => desk.act('stop-all')} keyName="9">
         CALL ALL STOP
       </Act>
     </section>

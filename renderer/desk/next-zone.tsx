@@ -1,52 +1,64 @@
 /** NEXT: the next throw in far letters, the oldest ask that has become free, or the question whether a block is clear. */
 import { called } from '../../shared-model/session/rules/sentences.ts';
-import { spokenBlock, spokenDestination } from '../../shared-model/session/say.ts';
-import type { ActName } from '../keys/acts.ts';
 import { Act } from '../parts/act.tsx';
-import { Arrow } from '../parts/arrow.tsx';
+import { Badge } from '../parts/badge.tsx';
 import type { DeskSource } from './desk-source.ts';
-import { waitingReadBack } from './entry-line/word-lines.ts';
-import type { NextAct, PendingThrow } from './next-act.ts';
+import type { NextAct } from './next-act.ts';
+import { NextWords, ThrowWords } from './next-words.tsx';
+import { type PendingThrow, throwKey } from './pending-throw.ts';
+import type { Desk } from './use-desk.ts';
 
 interface NextProps {
   readonly source: DeskSource;
-  readonly next: NextAct;
-  readonly pending: readonly PendingThrow[];
-  readonly onAct: (act: ActName) => void;
+  readonly desk: Desk;
 }
 
-const position = (to: string | boolean): string => (typeof to === 'boolean' ? (to ? 'on' : 'off') : to);
-const short = ({ thrown }: PendingThrow): string => `${thrown.id} ${position(thrown.to)}`;
+/** What to mind: the handle, the way round, whose handles go to zero first, and what it guards. */
+function adviceOf({ railroad }: DeskSource, { thrown, zeroFirst = [], for: why }: PendingThrow): string {
+  const zero = zeroFirst.map((cab) => `${railroad.throttles.get(cab)?.name ?? cab}'s handle to zero first.`);
+  const whose =
+    why === 'turn-back' ? 'It stands wrong: turn it back.' : why === 'guard' ? 'Guard beyond the limit.' : '';
+  return [whose, thrown.advice ?? '', ...zero].filter((words) => words !== '').join(' ');
+}
 
-function ThrowNext({
-  source,
-  pending,
-  next,
-  onAct,
-}: NextProps & { readonly next: Extract<NextAct, { kind: 'throw' }> }) {
-  const { thrown, guard, cab } = next.pending;
-  const world = { railroad: source.railroad, state: source.state };
-  const others = pending.filter((other) => other !== next.pending).slice(0, 4);
-  const waits = thrown.waitsFor.map((thing) => called(world, thing)).join(', ');
+function Others({ source, list }: { readonly source: DeskSource; readonly list: readonly PendingThrow[] }) {
+  if (list.length === 0) return null;
+  return (
+    <p className="desk-then">
+      then{' '}
+      {list.map((other, index) => (
+        <span key={throwKey(other.thrown)}>
+          {index > 0 ? ', ' : ''}
+          <ThrowWords thrown={other.thrown} />
+          {other.thrown.waitsFor.length === 0
+            ? ''
+            : ` (waits: ${other.thrown.waitsFor.map((id) => called(source, id)).join(', ')})`}
+        </span>
+      ))}
+    </p>
+  );
+}
+
+const SHOWN_OTHERS = 4;
+
+function ThrowNext({ source, desk, pending }: NextProps & { readonly pending: PendingThrow }) {
+  const others = desk.pending.filter((other) => other !== pending).slice(0, SHOWN_OTHERS);
+  const index = source.railroad.document.throttles.findIndex(({ id }) => id === pending.cab);
+  const name = index < 0 ? 'it' : (source.railroad.document.throttles[index]?.name ?? '');
   return (
     <>
-      <p className="desk-far">
-        {thrown.id} <Arrow /> {position(thrown.to)}
-      </p>
-      <p>
-        {guard ? 'Guard beyond the limit. ' : ''}
-        {waits === '' ? '' : `Waits for ${waits}. `}
-        {thrown.advice ?? ''}
-      </p>
-      {others.length === 0 ? null : <p className="quiet">then {others.map(short).join(', ')}</p>}
+      <div className="desk-about">
+        <p>{adviceOf(source, pending)}</p>
+        <Others source={source} list={others} />
+      </div>
       <div className="desk-acts">
-        <Act onPress={() => onAct('throw-done')} keyName="0">
+        <Act onPress={() => desk.act('throw-done')} keyName="0">
           Done
         </Act>
-        <Act onPress={() => onAct('cab-throws-done')} keyName="8">
-          All for {cab ?? 'it'}
+        <Act onPress={() => desk.act('cab-throws-done')} keyName="8" label={`All for ${name}`}>
+          All for {index < 0 ? 'it' : <Badge index={index} mark={pending.cab ?? ''} size={26} />}
         </Act>
-        <Act onPress={() => onAct('throw-later')} keyName="-">
+        <Act onPress={() => desk.act('throw-later')} keyName="-">
           Later
         </Act>
       </div>
@@ -54,58 +66,62 @@ function ThrowNext({
   );
 }
 
-function Body(props: NextProps) {
-  const { source, next, onAct } = props;
-  const { railroad, state } = source;
-  if (next.kind === 'throw') return <ThrowNext {...props} next={next} />;
-  if (next.kind === 'ask')
-    return (
-      <>
-        <p className="desk-far">
-          {state.trains[next.ask.train]?.name ?? next.ask.train} <Arrow />{' '}
-          {spokenDestination(railroad, next.ask.to)}
-        </p>
-        <p>is free now</p>
-        <div className="desk-acts">
-          <Act onPress={() => onAct('grant-ask')} keyName="+">
-            Grant
-          </Act>
-        </div>
-      </>
-    );
-  if (next.kind === 'clear')
-    return (
-      <>
-        <p className="desk-far">clear of {spokenBlock(railroad, next.block)}?</p>
-        <p>
-          {state.trains[next.train]?.name}: {state.trains[next.waiting]?.name} waits for it.
-        </p>
-        <div className="desk-acts">
-          <Act onPress={() => onAct('clear')} keyName=".">
-            Clear
-          </Act>
-        </div>
-      </>
-    );
+function AskNext({ desk }: Pick<NextProps, 'desk'>) {
   return (
-    <p className="quiet">{state.phase === 'running' ? 'No throw is needed now.' : 'Nothing to throw.'}</p>
+    <>
+      <div className="desk-about">
+        <p>It has become free.</p>
+      </div>
+      <div className="desk-acts">
+        <Act onPress={() => desk.act('grant-ask')} keyName="+">
+          Grant
+        </Act>
+      </div>
+    </>
   );
 }
 
-export function NextZone(props: NextProps) {
-  const waiting = waitingReadBack(props.source);
-  const train = waiting === undefined ? null : props.source.state.trains[waiting.authority.train];
+function ClearNext({
+  source,
+  desk,
+  next,
+}: NextProps & { readonly next: Extract<NextAct, { kind: 'clear' }> }) {
+  const { trains } = source.state;
+  return (
+    <>
+      <div className="desk-about">
+        <p>
+          Ask {trains[next.train]?.name}. {trains[next.waiting]?.name} waits for it.
+        </p>
+      </div>
+      <div className="desk-acts">
+        <Act onPress={() => desk.act('clear')} keyName=".">
+          Clear
+        </Act>
+      </div>
+    </>
+  );
+}
+
+function NothingNext({ source, desk }: NextProps) {
+  return (
+    <div className="desk-about">
+      <Others source={source} list={desk.pending.slice(0, SHOWN_OTHERS)} />
+    </div>
+  );
+}
+
+export function NextZone({ source, desk }: NextProps) {
+  const { next } = desk;
   return (
     <section className="desk-next" data-zone="next" aria-label="Next">
-      <h2 className="unseen">Next</h2>
-      {waiting === undefined ? null : (
-        <div className="desk-acts">
-          <Act onPress={() => props.onAct('read-back')} keyName="Enter">
-            {train?.name} read back right
-          </Act>
-        </div>
-      )}
-      <Body {...props} />
+      <p className={next.kind === 'nothing' ? 'quiet desk-now' : 'desk-far desk-now'}>
+        {next.kind === 'nothing' ? 'Nothing to throw.' : <NextWords source={source} next={next} />}
+      </p>
+      {next.kind === 'throw' ? <ThrowNext source={source} desk={desk} pending={next.pending} /> : null}
+      {next.kind === 'ask' ? <AskNext desk={desk} /> : null}
+      {next.kind === 'clear' ? <ClearNext source={source} desk={desk} next={next} /> : null}
+      {next.kind === 'nothing' ? <NothingNext source={source} desk={desk} /> : null}
     </section>
   );
 }

@@ -1,116 +1,104 @@
-/** The keys of the Desk: printable ones go to the entry line; acts are on the keypad by code and on keys that print nothing. */
+/** Brings the keyboard to the Desk: every key that no other control wants is read, wherever the focus is. */
 import { type RefObject, useEffect, useRef } from 'react';
 import { useConsole } from '../console/use-console.tsx';
-import { type ActName, actsByStroke } from '../keys/acts.ts';
-import { isPrintable, strokeOf } from '../keys/strokes.ts';
+import { actsByStroke } from '../keys/acts.ts';
+import { FRESH_KEYS, HOLD_MS, type KeyDoes, type KeyMemory, readKey } from './key-reader.ts';
 import type { Desk } from './use-desk.ts';
 
-const REPEAT_MS = 250;
-const HELD_MS = 700;
-const TWICE_MS = 1500;
-const ON_EMPTY_LINE: readonly ActName[] = ['throw-done', 'cab-throws-done', 'read-back', 'retract'];
-
-/** Keys of other controls (a field, a button, a list) are theirs. */
+/** Keys of another control (a field, the board, an open list) are its own. */
 function belongsElsewhere(event: KeyboardEvent, line: HTMLInputElement | null): boolean {
-  const target = event.target;
+  const { target } = event;
+  if (event.defaultPrevented) return true;
   if (!(target instanceof Element) || target === line || target === document.body) return false;
-  if (event.code.startsWith('Numpad') || /^F\d+$/.test(event.key))
-    return target.matches('input, textarea, select');
-  const onControl = target.matches('button, a, [role=button], input, textarea, select');
-  return (
-    onControl &&
-    ['Enter', ' ', 'Tab', 'ArrowUp', 'ArrowDown', 'ArrowLeft', 'ArrowRight', 'Backspace'].includes(event.key)
-  );
+  if (target.closest('input, textarea, select, [role="combobox"]') !== null) return true;
+  const pressesIt = ['Enter', ' '].includes(event.key) && event.code !== 'NumpadEnter';
+  return pressesIt && target.closest('button, a, [role="button"]') !== null;
+}
+
+function doKey(does: KeyDoes, desk: Desk, line: HTMLInputElement | null): void {
+  switch (does.kind) {
+    case 'act':
+      desk.act(does.act);
+      break;
+    case 'options':
+      if (does.move === 'take') desk.takePicked();
+      else desk.movePick(does.move === 'next' ? 1 : -1);
+      break;
+    case 'escape':
+      desk.leave();
+      break;
+    case 'submit':
+      desk.submit();
+      break;
+    case 'complete': {
+      const [first] = desk.completions;
+      if (first !== undefined) desk.changeLine(first.line);
+      break;
+    }
+    case 'tell':
+      desk.tell(does.says);
+      break;
+    case 'type':
+      line?.focus();
+      break;
+    case 'pass':
+    case 'ignore':
+      break;
+  }
 }
 
 export function useDeskKeys(desk: Desk, input: RefObject<HTMLInputElement | null>): void {
   const overrides = useConsole(({ settings }) => settings.keys);
-  const held = useRef<{
-    escapeAt: number | null;
-    lastAct: string;
-    lastAt: number;
-    callDigit: boolean;
-    backAt: number;
-  }>({
-    escapeAt: null,
-    lastAct: '',
-    lastAt: 0,
-    callDigit: false,
-    backAt: 0,
-  });
   const now = useRef(desk);
   now.current = desk;
+  const memory = useRef<KeyMemory>(FRESH_KEYS);
+  const line = useRef(desk.line);
+  if (line.current !== desk.line) {
+    line.current = desk.line;
+    memory.current = { ...memory.current, editedAt: performance.now() };
+  }
 
   useEffect(() => {
     const acts = actsByStroke(overrides);
-    const fire = (name: ActName, at: number): void => {
-      const { current } = held;
-      if (current.lastAct === name && at - current.lastAt < REPEAT_MS) return;
-      current.lastAct = name;
-      current.lastAt = at;
-      now.current.act(name);
+    let held: number | undefined;
+    const letGo = () => {
+      window.clearTimeout(held);
+      held = undefined;
     };
-    /** Arrows, Enter and Esc on a refusal with ways out; true when the key was one of those. */
-    const onRefusal = (event: KeyboardEvent): boolean => {
-      const { refused, ways, chosen, setChosen, takeWay, line } = now.current;
-      if (refused === null || ways.length === 0 || line !== '') return false;
-      if (event.key === 'ArrowRight' || event.key === 'ArrowDown') setChosen((chosen + 1) % ways.length);
-      else if (event.key === 'ArrowLeft' || event.key === 'ArrowUp')
-        setChosen((chosen + ways.length - 1) % ways.length);
-      else if (event.key === 'Enter' && event.code !== 'NumpadEnter') {
-        const way = ways[chosen];
-        if (way !== undefined) takeWay(way);
-      } else return false;
-      return true;
-    };
-    const onEscape = (event: KeyboardEvent): void => {
-      if (!event.repeat) held.current.escapeAt = event.timeStamp;
-      const since = held.current.escapeAt;
-      if (since !== null && event.timeStamp - since > HELD_MS) {
-        held.current.escapeAt = null;
-        fire('stop-all', event.timeStamp);
-      } else if (!event.repeat) {
-        now.current.dismiss();
-        now.current.setLine('');
-      }
-    };
-    const onKeyDown = (event: KeyboardEvent): void => {
+    const onKeyDown = (event: KeyboardEvent) => {
+      if (event.key === 'Escape' && !event.repeat)
+        held ??= window.setTimeout(() => now.current.act('stop-all'), HOLD_MS);
       if (belongsElsewhere(event, input.current)) return;
-      const empty = now.current.line === '';
-      if (event.key === 'Escape') return onEscape(event);
-      if (onRefusal(event)) return event.preventDefault();
-      const stroke = strokeOf(event);
-      if (stroke === undefined) return;
-      if (held.current.callDigit && /^(Numpad)?[1-6]$/.test(stroke)) {
-        held.current.callDigit = false;
-        event.preventDefault();
-        return fire(`call-${stroke.slice(-1)}` as ActName, event.timeStamp);
-      }
-      held.current.callDigit = false;
-      const act = acts.get(stroke);
-      if (act !== undefined && (!ON_EMPTY_LINE.includes(act) || empty || stroke.startsWith('Numpad'))) {
-        event.preventDefault();
-        if (event.repeat) return;
-        if (act === 'call') {
-          held.current.callDigit = true;
-          now.current.setProblem('A cab calls: its digit.');
-        } else if (act === 'retract') {
-          if (event.timeStamp - held.current.backAt < TWICE_MS) fire(act, event.timeStamp);
-          else now.current.setProblem('Backspace again takes the last report back.');
-          held.current.backAt = event.timeStamp;
-        } else fire(act, event.timeStamp);
-        return;
-      }
-      if (isPrintable(stroke) && !event.ctrlKey && !event.altKey && !event.metaKey) input.current?.focus();
+      const { key, code, shiftKey, ctrlKey, altKey, metaKey, repeat } = event;
+      const at = performance.now();
+      const { offer, optionAt, line: typed, locked } = now.current;
+      const scene = {
+        locked,
+        lineEmpty: typed.trim() === '',
+        options: offer !== null,
+        optionPicked: optionAt !== null,
+      };
+      const read = readKey(
+        memory.current,
+        { key, code, shiftKey, ctrlKey, altKey, metaKey, repeat, at },
+        scene,
+        acts,
+      );
+      memory.current = read.memory;
+      if (read.does.kind !== 'type' && read.does.kind !== 'pass') event.preventDefault();
+      doKey(read.does, now.current, input.current);
     };
-    const onKeyUp = (event: KeyboardEvent): void => {
-      if (event.key === 'Escape') held.current.escapeAt = null;
+    const onKeyUp = (event: KeyboardEvent) => {
+      if (event.key === 'Escape') letGo();
     };
     window.addEventListener('keydown', onKeyDown);
     window.addEventListener('keyup', onKeyUp);
+    window.addEventListener('blur', letGo);
     return () => {
+      letGo();
       window.removeEventListener('keydown', onKeyDown);
       window.removeEventListener('keyup', onKeyUp);
+      window.removeEventListener('blur', letGo);
     };
   }, [overrides, input]);
 }

@@ -1,143 +1,182 @@
-/** The Desk's own state: the line, the last refusal and its ways out, throws put off, what is said; and what each act does. */
+/** The Desk's own state: the line, the last answer and its ways out, what is offered, throws put off, who is picked; and how acts are done. */
 import { useCallback, useMemo, useRef, useState } from 'react';
 import type { TrainId } from '../../shared-model/ids.ts';
 import type { BatchItem } from '../../shared-model/session/batch.ts';
-import type { SessionEvent } from '../../shared-model/session/event.ts';
-import { authoritiesInForce } from '../../shared-model/session/facts/authorities.ts';
 import type { SessionInput } from '../../shared-model/session/input.ts';
-import { sayAgain, sayEntry } from '../../shared-model/session/say.ts';
 import type { ActName } from '../keys/acts.ts';
-import { actAnswer } from './act-items.ts';
-import { clockTime, type DeskSource } from './desk-source.ts';
-import { confirmed, type Meaning } from './entry-line/meaning.ts';
-import { readLine } from './entry-line/read-line.ts';
+import { doingOfAct } from './desk-acts.ts';
+import type { DeskMoment, DeskSource } from './desk-source.ts';
+import { completionsFor } from './entry-line/complete.ts';
+import { readTyped } from './entry-line/read-typed.ts';
+import { type Reading, send } from './entry-line/reading.ts';
+import { type Explained, explain } from './explain.ts';
 import { nextAct, pendingThrows } from './next-act.ts';
-import { type WayOut, waysOut } from './ways-out.ts';
+import { type Doing, type Option, optionOf, tell } from './option.ts';
+import { useQueue } from './use-queue.ts';
+import { useSaying } from './use-saying.ts';
+import { waysOut } from './ways-out.ts';
 
-/** The newest words that were to be spoken. */
-function lastSpoken({ railroad, state, recent, openedAt }: DeskSource): string | null {
-  for (const event of [...recent].reverse()) {
-    const words = sayEntry({ railroad, state }, event, clockTime(openedAt, event.at));
-    if (words !== null) return words;
+/** Several things of which one is chosen. */
+export interface Offer {
+  readonly says: string;
+  readonly options: readonly Option[];
+}
+
+/** The train that a batch is about: it is followed on the board and picked for what comes next. */
+function trainIn(items: readonly BatchItem[]): TrainId | null {
+  const input = items.map((item) => item.input).find((one) => 'train' in one);
+  return input !== undefined && 'train' in input ? (input.train as TrainId) : null;
+}
+
+/** What a typed line does; the first of several when Enter is pressed once more. */
+function doingOfReading(reading: Reading): Doing {
+  switch (reading.kind) {
+    case 'empty':
+      return tell('Type a train, a thing or a word: 7 to quarry, k4 2, stop.');
+    case 'expected':
+      return tell(reading.says);
+    case 'one':
+      return { kind: 'do', option: optionOf(reading.proposal) };
+    case 'several':
+      return { kind: 'choose', says: 'Which?', options: reading.proposals.map(optionOf) };
   }
-  return null;
 }
 
 export function useDesk(source: DeskSource) {
   const [line, setLine] = useState('');
-  const [refused, setRefused] = useState<SessionEvent | null>(null);
-  const [chosen, setChosen] = useState(0);
-  const [problem, setProblem] = useState<string | null>(null);
+  const [answer, setAnswer] = useState<Explained | null>(null);
+  const [offered, setOffered] = useState<Offer | null>(null);
+  const [optionAt, setOptionAt] = useState<number | null>(null);
   const [later, setLater] = useState<readonly string[]>([]);
-  const [said, setSaid] = useState<string | null>(null);
-  const [follow, setFollow] = useState<TrainId | null>(null);
-  const [stopOffered, setStopOffered] = useState(false);
-  const busy = useRef(false);
+  const [picked, setPicked] = useState<TrainId | null>(null);
+  const [locked, setLocked] = useState(false);
+  const enqueue = useQueue();
+  const now = useRef({ source, later });
+  now.current = { source, later };
 
   const { railroad, state, recent } = source;
-  const pending = useMemo(
-    () => pendingThrows({ railroad, state, recent }, later),
-    [railroad, state, recent, later],
-  );
-  const next = useMemo(() => nextAct({ state }, pending), [state, pending]);
-  const meaning: Meaning = useMemo(() => readLine(railroad, state, line), [railroad, state, line]);
-  const ways = useMemo(
-    () => (refused === null ? [] : waysOut({ railroad, state }, refused, source.seconds)),
-    [refused, railroad, state, source.seconds],
-  );
+  const context = useMemo(() => ({ railroad, state, recent }), [railroad, state, recent]);
+  const pending = useMemo(() => pendingThrows(context, later), [context, later]);
+  const next = useMemo(() => nextAct(state, pending), [state, pending]);
+  const reading = useMemo(() => readTyped(context, line), [context, line]);
+  const completions = useMemo(() => completionsFor(context, line), [context, line]);
+  const saying = useSaying(source, picked);
 
-  const send = useCallback(
-    async (items: readonly BatchItem[]): Promise<boolean> => {
-      if (busy.current || items.length === 0) return false;
-      busy.current = true;
-      const sent = await source.send(items).finally(() => {
-        busy.current = false;
-      });
-      setProblem(sent.problem);
-      setRefused(sent.refused ?? sent.events.find(({ outcome }) => outcome === 'refused') ?? null);
-      setChosen(0);
-      setSaid(null);
-      const train = items
-        .map(({ input }) => ('train' in input ? input.train : undefined))
-        .find((id) => id !== undefined);
-      if (typeof train === 'string') setFollow(train as TrainId);
-      return sent.problem === null;
+  /** What stands in the band to be chosen from: by the line while it is typed, else by an act, else the ways out of a refusal. */
+  const refusedWays = useMemo(
+    () => (answer?.kind === 'refused' ? waysOut({ railroad, state }, answer.event, state.at) : []),
+    [answer, railroad, state],
+  );
+  const offer: Offer | null =
+    reading.kind === 'several'
+      ? { says: 'Which?', options: reading.proposals.map(optionOf) }
+      : (offered ?? (refusedWays.length === 0 ? null : { says: '', options: refusedWays }));
+
+  const sendNow = useCallback(async (items: readonly BatchItem[]): Promise<void> => {
+    const sent = await now.current.source.send(items);
+    const refused = sent.refused ?? sent.events.find(({ outcome }) => outcome === 'refused');
+    if (sent.problem !== null) setAnswer({ kind: 'told', says: sent.problem });
+    else setAnswer(refused === undefined ? null : { kind: 'refused', event: refused });
+    const train = trainIn(items);
+    if (train !== null) setPicked(train);
+  }, []);
+
+  const doNow = useCallback(
+    async (doing: Doing, moment: DeskMoment): Promise<void> => {
+      setOffered(null);
+      setOptionAt(null);
+      if (doing.kind === 'tell') setAnswer({ kind: 'told', says: doing.says });
+      else if (doing.kind === 'choose') {
+        setOffered({ says: doing.says, options: doing.options });
+        setOptionAt(0);
+      } else if (doing.kind === 'later')
+        setLater((keys) => [...keys.filter((key) => key !== doing.key), doing.key]);
+      else if (doing.kind === 'say-again') saying.again();
+      else if (doing.kind === 'lock') setLocked((before) => !before);
+      else if (doing.kind === 'stop') {
+        saying.stopAll();
+        if (moment.state.phase === 'running')
+          await sendNow([{ input: { do: 'stop-all', why: 'called', kind: 'emergency' } }]);
+      } else {
+        const { does } = doing.option;
+        if (does.kind === 'send') await sendNow(does.items);
+        else if (does.kind === 'why') setAnswer(explain(moment, does.about));
+        else if (does.kind === 'pick') setPicked(does.train);
+        else if (does.kind === 'leave') setAnswer(null);
+        else if (does.kind === 'type') setLine(does.line);
+        else window.location.hash = does.address;
+      }
     },
-    [source],
+    [saying, sendNow],
   );
-  const sendInputs = (inputs: readonly SessionInput[]) => void send(inputs.map((input) => ({ input })));
 
-  const explain = (about: string | null) => {
-    const last =
-      about === null ? [...recent].reverse().find(({ outcome }) => outcome === 'refused') : undefined;
-    const ask = about === null ? undefined : state.asks.find(({ train }) => train === about);
-    if (last !== undefined) setRefused(last);
-    else setProblem(ask?.reasons.map(({ says }) => says).join(' ') ?? 'Nothing was refused.');
-  };
-
-  const enter = async () => {
-    if (meaning.kind === 'why') explain(meaning.about);
-    else if (meaning.kind === 'expects') setProblem(meaning.says);
-    else if (meaning.kind === 'batch') {
-      const items = meaning.items.map((item) => ('otherwise' in item ? item : confirmed(item.input)));
-      if (!(await send(items))) return;
-    } else return;
-    setLine('');
-  };
-
-  const takeWay = (way: WayOut) => {
-    if (way.href !== undefined) window.location.hash = way.href;
-    else if (way.items.length === 0) setRefused(null);
-    else void send(way.items);
-    if (way.says === 'wait') setRefused(null);
-  };
-
-  const act = (name: ActName) => {
-    const answer = actAnswer(name, { source, pending, next });
-    if (answer.kind === 'send') void send(answer.items);
-    else if (answer.kind === 'later') setLater((ids) => [...ids.filter((id) => id !== answer.id), answer.id]);
-    else if (answer.kind === 'why') explain(null);
-    else if (answer.kind === 'nothing') setProblem(answer.says);
-    else if (answer.kind === 'again') {
-      const train = follow ?? authoritiesInForce(state).at(-1)?.authority.train;
-      setSaid(train === undefined ? null : sayAgain({ railroad, state }, train));
-    } else {
-      setStopOffered(true);
-      if (state.phase === 'running')
-        sendInputs([{ do: 'stop-all', why: 'called by the dispatcher', kind: 'emergency' }]);
-    }
-  };
-
-  const spoken = useMemo(
-    () => lastSpoken({ railroad, state, recent, openedAt: source.openedAt } as DeskSource),
-    [railroad, state, recent, source.openedAt],
+  /** Does what is decided when its turn comes, on the evening as it then is. */
+  const perform = useCallback(
+    (decide: (moment: DeskMoment, later: readonly string[]) => Doing) =>
+      enqueue(async () => {
+        const moment = now.current.source.latest();
+        await doNow(decide(moment, now.current.later), moment);
+      }),
+    [enqueue, doNow],
   );
+
+  const takeOption = useCallback(
+    (option: Option) => {
+      setLine('');
+      perform(() => ({ kind: 'do', option }));
+    },
+    [perform],
+  );
+
   return {
     line,
-    setLine,
-    meaning,
-    enter,
+    changeLine: (text: string) => {
+      setLine(text);
+      setOptionAt(null);
+    },
+    reading,
+    completions,
+    submit: () => {
+      const typed = line;
+      if (reading.kind === 'several') setOptionAt(0);
+      else if (reading.kind === 'expected') setAnswer({ kind: 'told', says: reading.says });
+      else {
+        setLine('');
+        perform((moment) => doingOfReading(readTyped(moment, typed)));
+      }
+    },
     pending,
     next,
-    refused,
-    ways,
-    chosen,
-    setChosen,
-    problem,
-    setProblem,
-    dismiss: () => {
-      setRefused(null);
-      setProblem(null);
-      setStopOffered(false);
+    answer,
+    offer,
+    optionAt,
+    movePick: (by: 1 | -1) =>
+      setOptionAt((at) => {
+        const count = offer?.options.length ?? 0;
+        return count === 0 ? null : at === null ? (by === 1 ? 0 : count - 1) : (at + by + count) % count;
+      }),
+    takeOption,
+    takePicked: () => {
+      const option = optionAt === null ? undefined : offer?.options[optionAt];
+      if (option !== undefined) takeOption(option);
     },
-    stopOffered,
-    takeWay,
-    act,
-    send,
-    sendInputs,
-    follow,
-    setFollow,
-    spoken: said ?? spoken,
+    tell: (says: string) => setAnswer({ kind: 'told', says }),
+    leave: () => {
+      setLine('');
+      setAnswer(null);
+      setOffered(null);
+      setOptionAt(null);
+    },
+    act: (name: ActName) => perform((moment, put) => doingOfAct(name, moment, put)),
+    doThis: (doing: Doing) => perform(() => doing),
+    sendItems: (items: readonly BatchItem[]) =>
+      perform(() => ({ kind: 'do', option: { says: '', does: { kind: 'send', items } } })),
+    sendInputs: (inputs: readonly SessionInput[]) =>
+      perform(() => ({ kind: 'do', option: optionOf(send('', ...inputs)) })),
+    picked,
+    pick: setPicked,
+    saying,
+    locked,
   };
 }
 

@@ -1,53 +1,36 @@
-/** Ways out of a refusal: two or three orders that would be taken instead, each in few words. */
-import type { BlockId, ThrottleId, ToggleId, TrainId } from '../../shared-model/ids.ts';
-import type { Refusal } from '../../shared-model/refusal.ts';
-import type { BatchItem } from '../../shared-model/session/batch.ts';
+/** Ways out of a refusal: two or three things that would be taken instead, each in few words. */
+import type { BlockId, SelectorId, ThrottleId, ToggleId, TrainId } from '../../shared-model/ids.ts';
+import type { Refusal, RefusalCode } from '../../shared-model/refusal.ts';
 import type { SessionEvent } from '../../shared-model/session/event.ts';
-import type { InputOf, PlainOrder, SessionInput } from '../../shared-model/session/input.ts';
+import {
+  type InputOf,
+  isObservation,
+  type PlainOrder,
+  type SessionInput,
+} from '../../shared-model/session/input.ts';
 import { judge } from '../../shared-model/session/judge.ts';
-import { otherWay } from '../../shared-model/session/orders/move-orders.ts';
+import { caseOf, otherWay } from '../../shared-model/session/orders/move-orders.ts';
 import { called } from '../../shared-model/session/rules/sentences.ts';
 import { spokenBlock } from '../../shared-model/session/say.ts';
 import type { World } from '../../shared-model/session/world.ts';
+import { settleOptions } from './alarm-list.ts';
+import { send } from './entry-line/reading.ts';
+import { type Option, optionOf } from './option.ts';
 
-export interface WayOut {
-  readonly says: string;
-  readonly items: readonly BatchItem[];
-  /** Another screen where the reason is mended. */
-  readonly href?: string;
-}
+const option = (says: string, ...inputs: readonly SessionInput[]): Option => optionOf(send(says, ...inputs));
 
-const order = (says: string, ...inputs: readonly SessionInput[]): WayOut => ({
-  says,
-  items: inputs.map((input) => ({ input })),
-});
-
-/** Orders that mend one reason, whatever was asked. */
-function mending(world: World, reason: Refusal, train: TrainId | null): readonly WayOut[] {
-  const [first = '', second = ''] = reason.about;
-  switch (reason.code) {
-    case 'block-disputed': {
-      const inside = Object.entries(world.state.trains).filter(([, now]) =>
-        now.blocks.includes(first as BlockId),
-      );
-      const mark = spokenBlock(world.railroad, first);
-      return [
-        ...inside.map(([id, now]) =>
-          order(`${mark} is ${now.name}'s`, {
-            do: 'settle',
-            block: first as BlockId,
-            state: 'occupied',
-            train: id as TrainId,
-          }),
-        ),
-        order(`${mark} is empty`, { do: 'settle', block: first as BlockId, state: 'open' }),
-      ];
-    }
+/** What mends one reason, whatever was asked. */
+function mending(world: World, { code, about }: Refusal, train: TrainId | null): readonly Option[] {
+  const [first = '', second = ''] = about;
+  const name = called(world, first);
+  switch (code) {
+    case 'block-disputed':
+      return settleOptions(world, first as BlockId);
     case 'hand-off-needed':
       return train === null
         ? []
         : [
-            order(`hand off to ${called(world, second)}`, {
+            option(`hand off to ${called(world, second)}`, {
               do: 'hand-off',
               train,
               block: first as BlockId,
@@ -55,85 +38,112 @@ function mending(world: World, reason: Refusal, train: TrainId | null): readonly
             }),
           ];
     case 'section-live':
-      return [
-        order(`${called(world, first)} off`, { do: 'set-toggle', toggle: first as ToggleId, on: false }),
-      ];
+      return [option(`${name} off`, { do: 'set-toggle', toggle: first as ToggleId, on: false })];
     case 'phase-unknown':
     case 'unphased-gap':
-      return [{ says: 'measure the phase', items: [], href: '#/power-room' }];
+      return [{ says: 'measure the phase', does: { kind: 'go', address: '#/power-room' } }];
     case 'out-of-service':
-      return [
-        order(`untag ${called(world, first)}`, {
-          do: 'untag',
-          thing: first,
-          by: world.state.tags.find(({ thing }) => thing === first)?.by ?? 'dispatcher',
-        }),
-      ];
-    case 'second-train-live': {
-      const selector = world.railroad.document.selectors.find(({ id }) => id === first);
-      return selector === undefined
-        ? []
-        : [
-            order(`${called(world, first)} to off`, {
-              do: 'turn-selector',
-              selector: selector.id,
-              position: 'off',
-            }),
-          ];
-    }
+      return [option(`untag ${name}`, { do: 'untag', thing: first, by: 'dispatcher' })];
+    case 'second-train-live':
+      return world.railroad.selectors.has(first as SelectorId)
+        ? [option(`${name} to off`, { do: 'turn-selector', selector: first as SelectorId, position: 'off' })]
+        : [];
     case 'sweeps-live-position':
-      return [order(`${called(world, second)} at zero`, { do: 'handle-at-zero', cab: second as ThrottleId })];
+      return [
+        option(`${called(world, second)} is at zero`, { do: 'handle-at-zero', cab: second as ThrottleId }),
+      ];
     default:
       return [];
   }
 }
 
-const PASSABLE: Partial<Record<PlainOrder['do'], readonly string[]>> = {
+/** What may be overridden, by order (3-session.md). */
+const OVERRIDABLE: Partial<Record<PlainOrder['do'], readonly RefusalCode[]>> = {
   'request-move': ['block-disputed', 'train-too-long', 'overload', 'gridlock-ahead'],
   'place-train': ['block-disputed', 'train-too-long', 'overload', 'gridlock-ahead'],
   'turn-selector': ['block-owned', 'sweeps-live-position'],
 };
 
-function requestWays(
+/** Ways to get there all the same: standing over the gap, another way round, together with the train that would start too. */
+function moveWays(
   world: World,
   request: InputOf<'request-move'>,
   reasons: readonly Refusal[],
-): readonly WayOut[] {
-  const ways: WayOut[] = [];
-  if (world.state.asks.some(({ train }) => train === request.train)) ways.push(order('wait'));
-  if (reasons.some(({ code }) => code === 'train-too-long'))
-    ways.push(order('over the gap', { ...request, overhang: true }));
+): readonly Option[] {
+  const has = (code: RefusalCode): boolean => reasons.some((reason) => reason.code === code);
   const round = otherWay(world, request.train, request.to);
-  if (round !== null)
-    ways.push(
-      order(`by ${round.map((block) => spokenBlock(world.railroad, block)).join(', ')}`, {
-        ...request,
-        via: round.slice(0, -1) as BlockId[],
-      }),
-    );
-  return ways;
+  const others = reasons.flatMap(({ code, about }) =>
+    code === 'second-train-live' ? [about[1] as TrainId] : [],
+  );
+  return [
+    ...(has('train-too-long') ? [option('over the gap', { ...request, overhang: true })] : []),
+    ...(round === null
+      ? []
+      : [
+          option(`by ${round.map((block) => spokenBlock(world.railroad, block)).join(', ')}`, {
+            ...request,
+            via: round.slice(0, -1) as BlockId[],
+          }),
+        ]),
+    ...(others.length === 0
+      ? []
+      : [
+          option(`together with ${others.map((train) => called(world, train)).join(', ')}`, {
+            ...request,
+            together: others,
+          }),
+        ]),
+  ];
 }
 
-/** The ways out of a refusal, at most three, those that would be taken now first. */
-export function waysOut(world: World, event: SessionEvent, at: number): readonly WayOut[] {
+/** How far on the same way it can go now. */
+function partOfTheWay(world: World, request: InputOf<'request-move'>, at: number): readonly Option[] {
+  const moving = caseOf(world, request);
+  const blocks = moving === null ? [] : moving.legs.slice(moving.held).map(({ block }) => block);
+  const to = blocks
+    .slice(0, -1)
+    .findLast((block) => judge(world, { ...request, to: block }, at).kind === 'done');
+  return to === undefined ? [] : [option(`to ${spokenBlock(world.railroad, to)}`, { ...request, to })];
+}
+
+/** A refused order of the kind that may be overridden, when every reason may. */
+function overriding({ input }: SessionEvent, reasons: readonly Refusal[]): readonly Option[] {
+  if (isObservation(input) || input.do === 'override') return [];
+  const overridable = OVERRIDABLE[input.do] ?? [];
+  return reasons.every(({ code }) => overridable.includes(code))
+    ? [option('override: I have looked', { do: 'override', why: 'the dispatcher has looked', order: input })]
+    : [];
+}
+
+/** Nothing more is asked: an ask waits by itself, anything else is left. */
+const leaving = (world: World, train: TrainId | null): Option => ({
+  says: world.state.asks.some((ask) => ask.train === train) ? 'wait' : 'leave it',
+  does: { kind: 'leave' },
+});
+
+const MOST = 3;
+
+/**
+ * The ways out of a refusal: waiting (or leaving it) first, then at most two more, all of which would be taken now.
+ *
+ * @param at seconds since the session was opened
+ */
+export function waysOut(world: World, event: SessionEvent, at: number): readonly Option[] {
   const { input } = event;
   const reasons = event.reasons as readonly Refusal[];
-  const train = 'train' in input && typeof input.train === 'string' ? (input.train as TrainId) : null;
-  const own = input.do === 'request-move' ? requestWays(world, input, reasons) : [];
-  const mends = reasons.flatMap((reason) => mending(world, reason, train));
-  const passable = PASSABLE[input.do as PlainOrder['do']] ?? [];
-  const over =
-    reasons.every(({ code }) => passable.includes(code)) &&
-    !reasons.some(({ code }) => code === 'train-too-long')
-      ? [
-          order('override: I have looked', {
-            do: 'override',
-            why: 'the dispatcher has looked',
-            order: input as PlainOrder,
-          }),
-        ]
-      : [];
-  const taken = ({ items, href }: WayOut): boolean =>
-    href !== undefined || items.every(({ input: way }) => judge(world, way, at).kind === 'done');
-  return [...own, ...mends, ...over].filter(taken).slice(0, 3);
+  const train = 'train' in input ? (input.train as TrainId) : null;
+  const ways = [
+    ...(input.do === 'request-move' ? moveWays(world, input, reasons) : []),
+    ...reasons.flatMap((reason) => mending(world, reason, train)),
+    ...(input.do === 'request-move' ? partOfTheWay(world, input, at) : []),
+    ...overriding(event, reasons),
+  ];
+  const taken = ways.filter(
+    ({ does }) =>
+      does.kind !== 'send' || does.items.every((item) => judge(world, item.input, at).kind === 'done'),
+  );
+  const different = taken.filter(
+    ({ says }, index) => taken.findIndex((other) => other.says === says) === index,
+  );
+  return [leaving(world, train), ...different].slice(0, MOST);
 }

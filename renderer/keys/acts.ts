@@ -23,7 +23,8 @@ export type ActName =
   | 'why'
   | 'stop-all'
   | 'retract'
-  | 'alarm-seen';
+  | 'alarm-seen'
+  | 'lock';
 
 export interface ActKeys {
   readonly act: ActName;
@@ -59,6 +60,7 @@ export const ACT_KEYS: readonly ActKeys[] = [
   row('stop-all', 'CALL ALL STOP', 'Numpad9', 'Pause', 'Esc held does it too'),
   row('retract', 'Retract the last report', null, 'Backspace', 'twice, on an empty line'),
   row('alarm-seen', 'Alarm seen', null, 'End'),
+  row('lock', 'Lock the keys, and unlock them', null, 'ScrollLock'),
 ];
 
 type Overrides = UserSettings['keys'];

@@ -34,14 +34,14 @@ export function Act({
       type="button"
       className="act"
       data-kind={kind}
-      aria-label={label}
       aria-pressed={pressed}
       aria-expanded={expanded}
       aria-disabled={barred || undefined}
       title={notNow}
       onClick={barred ? undefined : onPress}
     >
-      <span>{children}</span>
+      <span aria-hidden={label === undefined ? undefined : true}>{children}</span>
+      {label === undefined ? null : <span className="unseen">{label}</span>}
       {keyName === undefined ? null : <kbd>{keyName}</kbd>}
     </button>
   );

@@ -1,5 +1,5 @@
 /** Rehearsal: a fork of the live state on the same Desk, visibly not live. Nothing of it is in the evening's log, until its orders are made real one by one, judged again. */
-import { useCallback, useState } from 'react';
+import { useCallback, useRef, useState } from 'react';
 import type { BatchItem } from '../../shared-model/session/batch.ts';
 import { type Evening, problemWith, takeBatch } from '../../shared-model/session/evening.ts';
 import type { SessionEvent } from '../../shared-model/session/event.ts';
@@ -28,22 +28,26 @@ function ordersOf(events: readonly SessionEvent[]): readonly SessionEvent[] {
 function Fork({ live, onDiscard }: { readonly live: FollowedEvening; readonly onDiscard: () => void }) {
   const store = useConsoleStore();
   const [fork, setFork] = useState(() => forkOf(live));
+  // What is sent one after the other looks at the fork as it is at that moment, drawn already or not.
+  const now = useRef(fork);
   const [made, setMade] = useState(0);
   const [says, setSays] = useState<string | null>(null);
   const seconds = useSessionSeconds(live);
   const send = useCallback(
     async (items: readonly BatchItem[]): Promise<Sent> => {
+      const before = now.current;
       for (const { input } of items) {
-        const problem = problemWith(fork.railroad, fork.state, input);
+        const problem = problemWith(before.railroad, before.state, input);
         if (problem !== null) return { events: [], refused: null, problem };
       }
-      const taken = takeBatch(fork, Math.max(seconds, fork.state.at), items);
+      const taken = takeBatch(before, Math.max(seconds, before.state.at), items);
+      now.current = taken.evening;
       setFork(taken.evening);
       return taken.ok
         ? { events: taken.events, refused: null, problem: null }
         : { events: [taken.event], refused: taken.event, problem: null };
     },
-    [fork, seconds],
+    [seconds],
   );
   const orders = ordersOf(fork.events);
   const nextOrder = orders[made];
@@ -66,13 +70,14 @@ function Fork({ live, onDiscard }: { readonly live: FollowedEvening; readonly on
     seconds: Math.max(seconds, fork.state.at),
     openedAt: live.openedAt,
     resumed: false,
+    latest: () => ({ ...now.current, recent: now.current.events }),
     send,
   };
   return (
     <DeskView
       source={source}
       above={
-        <div className="desk-above" aria-label="Rehearsal">
+        <section className="desk-above" aria-label="Rehearsal">
           <strong>Rehearsal: nothing here is live.</strong>
           <Act kind="calm" onPress={onDiscard}>
             Discard it
@@ -85,7 +90,7 @@ function Fork({ live, onDiscard }: { readonly live: FollowedEvening; readonly on
             Make real: {nextOrder?.input.do.replaceAll('-', ' ') ?? 'nothing'} ({orders.length - made} left)
           </Act>
           {says === null ? null : <span role="status">{says}</span>}
-        </div>
+        </section>
       }
     />
   );

@@ -7,6 +7,8 @@ export interface ScreenEntry {
   readonly path: string;
   readonly name: string;
   readonly Screen: ComponentType;
+  /** Stands by itself, with only the way back to the first screen: it is not offered among the others. */
+  readonly alone?: boolean;
 }
 
 /** A screen whose code is fetched when it is first shown. */
@@ -44,6 +46,18 @@ export const SCREENS: readonly [ScreenEntry, ...ScreenEntry[]] = [
     path: 'settings',
     name: 'Settings',
     Screen: screen(async () => (await import('../settings/settings-screen.tsx')).SettingsScreen),
+  },
+  {
+    path: 'wall',
+    name: 'Wall view',
+    alone: true,
+    Screen: screen(async () => (await import('../desk/wall-screen.tsx')).WallScreen),
+  },
+  {
+    path: 'cab-cards',
+    name: 'Cards to print',
+    alone: true,
+    Screen: screen(async () => (await import('../desk/cab-cards-screen.tsx')).CabCardsScreen),
   },
 ];
 

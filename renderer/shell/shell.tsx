@@ -13,11 +13,13 @@ export function Shell() {
   const hash = useHash();
   const known = useConsole((state) => state.eveningKnown);
   const current = screenAt(hash);
+  const offered =
+    current.alone === true ? [SCREENS[0], current] : SCREENS.filter(({ alone }) => alone !== true);
   return (
     <div className="shell">
       <header className="shell-head">
         <nav className="shell-screens" aria-label="Screens">
-          {SCREENS.map(({ path, name }) => (
+          {offered.map(({ path, name }) => (
             <a key={path} href={`#/${path}`} aria-current={path === current.path ? 'page' : undefined}>
               {name}
             </a>

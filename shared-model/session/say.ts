@@ -1,9 +1,12 @@
 /** The words that are spoken, in fixed forms. They name cabs, trains, blocks and places, and never a colour. */
-import type { BlockId, ThrottleId, TrainId } from '../ids.ts';
+import type { AuthorityId, BlockId, ThrottleId, TrainId } from '../ids.ts';
 import { blockMarks } from '../railroad/block-marks.ts';
 import type { Railroad } from '../railroad/railroad.ts';
+import type { Refusal } from '../refusal.ts';
 import type { SessionEvent } from './event.ts';
-import { authorityOf, legsAhead } from './facts/authorities.ts';
+import { authoritiesInForce, authorityOf, legsAhead } from './facts/authorities.ts';
+import { called } from './rules/sentences.ts';
+import { shortReason } from './short-reason.ts';
 import type { AuthorityNow, SessionState } from './state.ts';
 import { liveGapAhead } from './throws.ts';
 import type { World } from './world.ts';
@@ -33,6 +36,14 @@ export function addressed({ railroad, state }: World, train: TrainId): string {
   return `${cabName(railroad, state.trains[train]?.cab ?? null)}, ${trainName(state, train)}`;
 }
 
+/** Where a grant starts: at a place, if its head stands on one of the place's tracks, else in a block. */
+function startOfGrant({ railroad }: World, { legs, at }: AuthorityNow): string {
+  const start = legs[at];
+  const edge = start?.spots[0]?.edge;
+  const place = railroad.document.places.find((one) => one.at.some((track) => track.edge === edge));
+  return place?.name ?? spokenBlock(railroad, start?.block ?? '');
+}
+
 /** A grant: from where to where, by way of which blocks, where the cab changes, where to stop, and "read back". */
 export function sayGrant(world: World, authority: AuthorityNow): string {
   const { railroad, state } = world;
@@ -41,7 +52,6 @@ export function sayGrant(world: World, authority: AuthorityNow): string {
   if (authority.kind === 'limits')
     return `${addressed(world, train)}: limits ${listed(authority.blocks.map(mark))}. Work as you like and report clear. Read back.`;
   const ahead = legsAhead(authority);
-  const from = authority.legs[authority.at]?.block ?? '';
   const way = ahead.slice(0, -1).map((leg) => mark(leg.block));
   const changes = ahead.flatMap((leg, index) => {
     const before = ahead[index - 1]?.cab ?? authority.legs[authority.at]?.cab;
@@ -53,28 +63,52 @@ export function sayGrant(world: World, authority: AuthorityNow): string {
   const by = way.length === 0 ? '' : ` by way of ${listed(way)}`;
   const to = spokenDestination(railroad, authority.to);
   const stop = liveGapAhead(world, authority) ? ' Stop well short: live gap ahead.' : ' Stop at the gap.';
-  return `${addressed(world, train)}: from ${mark(from)} to ${to}${by}.${changes.join('')}${inch}${stop} Read back.`;
+  const others = state.trains[train]?.together ?? [];
+  const together =
+    others.length === 0 ? '' : ` together with ${listed(others.map((other) => trainName(state, other)))}`;
+  return `${addressed(world, train)}: from ${startOfGrant(world, authority)} to ${to}${by}${together}.${changes.join('')}${inch}${stop} Read back.`;
 }
-
-/** A clock time as it is spoken after a right read-back. */
-const clockWords = (time: string): string => `Right, ${time}.`;
 
 export function sayReadBack(world: World, train: TrainId, time: string): string {
-  return `${addressed(world, train)}: ${clockWords(time)}`;
+  return `${addressed(world, train)}: right, ${time}.`;
 }
 
-/** A refusal: the reasons in few words. */
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+
+/** A refusal: its first reason in few words, and whether the crew will be called when it has passed. */
 export function sayRefused(world: World, event: SessionEvent): string {
   const { input } = event;
-  const whom =
-    'train' in input && typeof input.train === 'string'
-      ? `${addressed(world, input.train as TrainId)}: `
-      : '';
-  return `${whom}not now. ${event.reasons.map(({ says }) => says).join(' ')}`;
+  const train = 'train' in input ? (input.train as TrainId) : null;
+  const whom = train === null ? '' : `${addressed(world, train)}: `;
+  const [first] = event.reasons as readonly Refusal[];
+  const why = first === undefined ? '' : ` ${capital(shortReason(world, first, train))}.`;
+  const waits = world.state.asks.some((ask) => ask.train === train) ? ' I will call you.' : '';
+  return `${whom}not now.${why}${waits}`;
 }
 
-export const sayHold = (world: World, train: TrainId): string =>
-  `${addressed(world, train)}: hold where you are.`;
+/** To a crew that calls and has to wait. */
+export function sayHold(world: World, train: TrainId): string {
+  const [first] = world.state.asks.find((ask) => ask.train === train)?.reasons ?? [];
+  const why = first === undefined ? '' : ` ${capital(shortReason(world, first, train))}.`;
+  return `${addressed(world, train)}: hold where you are.${why}`;
+}
+
+/** A cab calls: its train that waits is told to hold and why; else it may speak. */
+export function sayCalled(world: World, cab: ThrottleId): string {
+  const waits = world.state.asks.find((ask) => !ask.free && world.state.trains[ask.train]?.cab === cab);
+  return waits === undefined ? `${cabName(world.railroad, cab)}: go ahead.` : sayHold(world, waits.train);
+}
+
+/** A relief: who has the cab now, and the authorities that the new person has to read back. */
+export function sayRelief(world: World, cab: ThrottleId, person: string): string | null {
+  const held = authoritiesInForce(world.state).filter(
+    ({ authority }) => world.state.trains[authority.train]?.cab === cab,
+  );
+  if (held.length === 0) return null;
+  const grants = held.map(({ authority }) => sayGrant(world, authority));
+  return `${person}, you have ${cabName(world.railroad, cab)}. ${grants.join(' ')}`;
+}
+
 export const sayAnnul = (world: World, train: TrainId): string =>
   `${addressed(world, train)}: your authority is annulled. Hold where you are. Read back.`;
 /** The words that stop one cab. The console cannot cut power. */
@@ -87,10 +121,43 @@ export function sayStopAll({ document }: Railroad): string {
   const power = document.masterSwitch === undefined ? '' : ` Master switch: ${document.masterSwitch}.`;
   return `All handles to zero.${power}`;
 }
-export const sayMatch = (world: World, train: TrainId, cab: ThrottleId): string =>
-  `${addressed(world, train)} and ${cabName(world.railroad, cab)}: both handles at the same setting.`;
+/** The spoken step of a hand-off: both handles alike before the gap is crossed. Where the train stands in the block it is the other cab's already. */
+export function sayMatch(world: World, train: TrainId, block: BlockId, toCab: ThrottleId): string {
+  const { railroad, state } = world;
+  const to = cabName(railroad, toCab);
+  const alike = 'both handles at the same setting';
+  return state.trains[train]?.cab === toCab
+    ? `${to}: ${trainName(state, train)} is yours, ${alike}.`
+    : `${addressed(world, train)} and ${to}: from ${spokenBlock(railroad, block)} on ${to}, ${alike}.`;
+}
 
-const sayTag = (thing: string, why: string): string => `Everybody: ${thing} is out of service, ${why}.`;
+/** Railroad time as it is read off a clock, and how it runs. */
+function sayClock({ clock }: SessionState): string {
+  if (clock === null) return 'Everybody: no railroad time.';
+  const minutes = Math.floor(clock.minutes);
+  const time = `${Math.floor(minutes / 60)}:${String(minutes % 60).padStart(2, '0')}`;
+  return `Everybody: railroad time ${time}, ${clock.ratio} to 1.`;
+}
+
+const everybody = (words: string): string => `Everybody: ${words}.`;
+
+/** What is spoken after something that happened at a supply. */
+function saySupply(world: World, supply: string, tripped: boolean): string {
+  const name = called(world, supply);
+  return tripped
+    ? `Everybody on ${name}: handles to zero. The breaker tripped.`
+    : `Everybody on ${name}: live again. Inch your train and say which way.`;
+}
+
+/** What is spoken of an authority after an entry about it. */
+function sayOfAuthority(
+  world: World,
+  id: AuthorityId | undefined,
+  say: (authority: AuthorityNow) => string,
+): string | null {
+  const authority = id === undefined ? undefined : world.state.authorities[id];
+  return authority === undefined ? null : say(authority);
+}
 
 /**
  * What is spoken after an entry.
@@ -101,41 +168,41 @@ const sayTag = (thing: string, why: string): string => `Everybody: ${thing} is o
  */
 export function sayEntry(world: World, event: SessionEvent, time: string): string | null {
   const { input, outcome } = event;
-  const { railroad, state } = world;
   if (outcome === 'refused')
     return input.do === 'request-move' || input.do === 'grant-limits' ? sayRefused(world, event) : null;
   switch (input.do) {
     case 'request-move':
-    case 'grant-limits': {
-      const authority = event.authority === undefined ? undefined : state.authorities[event.authority];
-      return authority === undefined ? null : sayGrant(world, authority);
-    }
-    case 'acknowledge': {
-      const authority = state.authorities[input.authority];
-      return authority === undefined ? null : sayReadBack(world, authority.train, time);
-    }
-    case 'annul': {
-      const authority = state.authorities[input.authority];
-      return authority === undefined ? null : sayAnnul(world, authority.train);
-    }
+    case 'grant-limits':
+      return sayOfAuthority(world, event.authority, (authority) => sayGrant(world, authority));
+    case 'acknowledge':
+      return sayOfAuthority(world, input.authority, ({ train }) => sayReadBack(world, train, time));
+    case 'annul':
+      return sayOfAuthority(world, input.authority, ({ train }) => sayAnnul(world, train));
     case 'hand-off':
-      return sayMatch(world, input.train, input.toCab);
+      return sayMatch(world, input.train, input.block, input.toCab);
     case 'release-limits':
       return `${addressed(world, input.train)}: limits released, ${time}.`;
     case 'change-cab':
       return `${addressed(world, input.train)}: handle at zero while the knobs are turned.`;
+    case 'assign-cab':
+      return input.person === null ? null : sayRelief(world, input.cab, input.person);
+    case 'call':
+      return sayCalled(world, input.cab);
     case 'stop-all':
-      return sayStopAll(railroad);
+      return sayStopAll(world.railroad);
     case 'resume':
-      return `Everybody: running again, ${time}. Hold until you are called.`;
+      return everybody(`running again, ${time}. Hold until you are called`);
     case 'stop-called':
-      return sayStop(railroad, input.cab);
+      return sayStop(world.railroad, input.cab);
+    case 'breaker-tripped':
+    case 'breaker-reset':
+      return saySupply(world, input.supply, input.do === 'breaker-tripped');
     case 'tag':
-      return sayTag(input.thing, input.why);
+      return everybody(`${called(world, input.thing)} is out of service, ${input.why}`);
     case 'untag':
-      return `Everybody: ${input.thing} is back in service.`;
+      return everybody(`${called(world, input.thing)} is back in service`);
     case 'set-clock':
-      return `Everybody: railroad time, ${input.ratio} to 1.`;
+      return sayClock(world.state);
     default:
       return null;
   }

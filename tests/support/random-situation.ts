@@ -1,5 +1,5 @@
 /** Random situations on a railroad: trains that fit, each in blocks of its own and on a cab of its own, some of them parked. */
-import type { ThrottleId } from '../../shared-model/ids.ts';
+import type { BlockId, ThrottleId } from '../../shared-model/ids.ts';
 import { parseSituation, type Situation, type SituationJson } from '../../shared-model/planning/situation.ts';
 import type { Railroad } from '../../shared-model/railroad/railroad.ts';
 import { routesToBlock } from '../../shared-model/railroad/routes.ts';
@@ -17,8 +17,10 @@ export interface SituationWishes {
   readonly trains: number;
   readonly parkedInHundred?: number;
   readonly reversalsInHundred?: number;
-  /** Only destinations to which some track leads, whatever the others do. */
+  /** Only destinations to which some track leads, whatever the others do, and no two the same. */
   readonly reachable?: boolean;
+  /** Where trains may stand at first and end up; any block where it is left out. */
+  readonly blocks?: ReadonlySet<BlockId>;
   /** Whether knobs may stand at random. */
   readonly knobs?: boolean;
 }
@@ -30,8 +32,11 @@ export function randomSituation(
   wishes: SituationWishes,
 ): RandomSituation | null {
   const { document } = railroad;
-  const spots = stoppingSpots(railroad);
-  if (spots.length === 0 || document.blocks.length === 0) return null;
+  const isWished = (block: BlockId | undefined): boolean =>
+    block !== undefined && (wishes.blocks === undefined || wishes.blocks.has(block));
+  const spots = stoppingSpots(railroad).filter(({ edge }) => isWished(railroad.blockOfEdge.get(edge)));
+  const ends = document.blocks.filter(({ id }) => isWished(id));
+  if (spots.length === 0 || ends.length === 0) return null;
   const knobs =
     wishes.knobs === true
       ? {
@@ -50,7 +55,8 @@ export function randomSituation(
     if (cab === undefined) break;
     for (let tries = 0; tries < 25; tries += 1) {
       const { edge, toward } = chance.pick(spots);
-      const block = chance.pick(document.blocks).id;
+      const block = chance.pick(ends).id;
+      if (wishes.reachable === true && json.trains.some((other) => other.to === block)) continue;
       if (wishes.reachable === true && routesToBlock(railroad, { edge, toward }, block).length === 0)
         continue;
       const to = chance.inHundred(wishes.parkedInHundred ?? 0) ? {} : { to: block };

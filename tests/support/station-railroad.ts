@@ -1,5 +1,5 @@
 /** Generated railroads as clubs build them: stations of two or three tracks, joined by single track, in a ring or from end to end. */
-import type { EdgeId, NodeId } from '../../shared-model/ids.ts';
+import type { BlockId, EdgeId, NodeId } from '../../shared-model/ids.ts';
 import {
   type RailroadDocument,
   railroadDocument,
@@ -14,6 +14,8 @@ export interface StationWishes {
   readonly trains: number;
   readonly ring: boolean;
 }
+
+const LONGEST_TRAIN_MM = 2000;
 
 class Layer {
   readonly nodes: TrackNode[] = [];
@@ -37,9 +39,9 @@ class Layer {
     return id;
   }
 
-  /** A block that is one edge, fed on it. */
+  /** A block that is one edge, fed on it; every train fits into it. */
   plainBlock(a: NodeId, b: NodeId): void {
-    this.feeders.push(this.edge(a, b, this.chance.between(20, 45) * 100));
+    this.feeders.push(this.edge(a, b, this.chance.between(LONGEST_TRAIN_MM / 100 + 1, 45) * 100));
   }
 
   /**
@@ -136,10 +138,20 @@ export function stationRailroad(seed: number, wishes: StationWishes): RailroadDo
     trains: throttles.map((id) => ({
       id: `t${id}`,
       name: `No. ${id}`,
-      length: chance.between(8, 20) * 100,
+      length: chance.between(8, LONGEST_TRAIN_MM / 100) * 100,
       amps: 2,
     })),
     places: [],
     settings: [],
   });
+}
+
+/** The tracks of the stations: blocks of one edge between two ladders. */
+export function stationTracks(document: RailroadDocument): ReadonlySet<BlockId> {
+  const between = new Map(document.edges.map((edge) => [edge.id, edge.between]));
+  const isTrack = (edge: EdgeId): boolean =>
+    between.get(edge)?.every((node) => node.startsWith('G')) === true;
+  return new Set(
+    document.blocks.filter(({ feeders }) => feeders.some(({ edge }) => isTrack(edge))).map(({ id }) => id),
+  );
 }

@@ -16,7 +16,7 @@ export interface Completion {
 const MOST = 8;
 
 /** What is typed for a thing: its shortest mark, or its name where that is how it goes. */
-function typedFor(thing: Thing): string {
+export function typedFor(thing: Thing): string {
   if (thing.number !== null) return thing.number;
   if (thing.kind === 'place' || thing.kind === 'supply' || thing.kind === 'setting') return thing.label;
   return thing.marks.toSorted((a, b) => a.length - b.length)[0] ?? thing.id;

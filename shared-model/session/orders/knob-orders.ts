@@ -13,7 +13,7 @@ import { onlyOnce } from '../rules/move-reasons.ts';
 import { refusal } from '../rules/sentences.ts';
 import { sweptCab } from '../rules/sweep.ts';
 import { done, type Ruling } from '../ruling.ts';
-import { type World } from '../world.ts';
+import type { World } from '../world.ts';
 
 /** Blocks of another cab that would come to be fed by this throttle: owned ones first, then occupied ones. */
 function ownersAgainst(world: World, blocks: readonly BlockId[], throttle: ThrottleId): readonly Refusal[] {

@@ -1,0 +1,66 @@
+/** The evening as a whole, the supplies, and what is set at the Desk itself. */
+import { useState } from 'react';
+import type { SupplyId } from '../../shared-model/ids.ts';
+import { useConsole, useConsoleStore } from '../console/use-console.tsx';
+import { Act } from '../parts/act.tsx';
+import type { DeskSource } from './desk-source.ts';
+import { OfferGroups } from './drawer.tsx';
+import { supplyOffers } from './offers/cab-offers.ts';
+import { eveningOffers } from './offers/evening-offers.ts';
+import type { Option } from './option.ts';
+import type { Desk } from './use-desk.ts';
+
+interface MoreProps {
+  readonly source: DeskSource;
+  readonly desk: Desk;
+  readonly onTake: (option: Option) => void;
+}
+
+function OwnSettings({ desk }: Pick<MoreProps, 'desk'>) {
+  const store = useConsoleStore();
+  const { sound, speech } = useConsole(({ settings }) => settings);
+  return (
+    <section className="desk-offers" aria-label="This desk">
+      <h3>This desk</h3>
+      <div className="desk-options">
+        <Act kind="calm" pressed={sound} onPress={() => void store.writeSettings({ sound: !sound })}>
+          Tone at danger
+        </Act>
+        <Act kind="calm" pressed={speech} onPress={() => void store.writeSettings({ speech: !speech })}>
+          Say aloud
+        </Act>
+        <Act kind="calm" onPress={() => desk.act('lock')}>
+          Lock the keys
+        </Act>
+        <a className="act" data-kind="calm" href="#/wall">
+          Wall view
+        </a>
+        <a className="act" data-kind="calm" href="#/cab-cards">
+          Cards to print
+        </a>
+      </div>
+    </section>
+  );
+}
+
+export function MoreDrawer({ source, desk, onTake }: MoreProps) {
+  const { supplies } = source.railroad.document;
+  const [supply, setSupply] = useState<SupplyId | undefined>(supplies[0]?.id);
+  return (
+    <>
+      <OfferGroups groups={eveningOffers(source)} onTake={onTake} />
+      <section className="desk-offers" aria-label="Supplies">
+        <h3>Supplies</h3>
+        <div className="desk-options">
+          {supplies.map(({ id, name }) => (
+            <Act key={id} kind="calm" pressed={id === supply} onPress={() => setSupply(id)}>
+              {name}
+            </Act>
+          ))}
+        </div>
+      </section>
+      {supply === undefined ? null : <OfferGroups groups={supplyOffers(source, supply)} onTake={onTake} />}
+      {source.kind === 'live' ? <OwnSettings desk={desk} /> : null}
+    </>
+  );
+}

@@ -1,0 +1,39 @@
+/** The next act in few words: "K4 → 2", "No. 12 → Quarry", "Clear of 5?". */
+import { spokenBlock, spokenDestination } from '../../shared-model/session/say.ts';
+import type { Throw } from '../../shared-model/session/state.ts';
+import { Arrow } from '../parts/arrow.tsx';
+import type { DeskSource } from './desk-source.ts';
+import type { NextAct } from './next-act.ts';
+
+/** A position as it stands on the dial or the lever. */
+const position = ({ to }: Throw): string => (typeof to === 'boolean' ? (to ? 'on' : 'off') : to);
+
+export function ThrowWords({ thrown }: { readonly thrown: Throw }) {
+  return (
+    <>
+      {thrown.id}&nbsp;
+      <Arrow />
+      &nbsp;{position(thrown)}
+    </>
+  );
+}
+
+export function NextWords({ source, next }: { readonly source: DeskSource; readonly next: NextAct }) {
+  const { railroad, state } = source;
+  switch (next.kind) {
+    case 'throw':
+      return <ThrowWords thrown={next.pending.thrown} />;
+    case 'ask':
+      return (
+        <>
+          {state.trains[next.ask.train]?.name ?? next.ask.train}&nbsp;
+          <Arrow />
+          &nbsp;{spokenDestination(railroad, next.ask.to)}
+        </>
+      );
+    case 'clear':
+      return <>Clear of {spokenBlock(railroad, next.block)}?</>;
+    case 'nothing':
+      return null;
+  }
+}

@@ -1,0 +1,64 @@
+/** A reason of a refusal in as few words as can be spoken: "5 is No. 12's (Cab 2)". The full sentence is in the reason itself. */
+import type { BlockId, ThrottleId, TrainId } from '../ids.ts';
+import { blockMarks } from '../railroad/block-marks.ts';
+import type { Refusal } from '../refusal.ts';
+import { called } from './rules/sentences.ts';
+import type { World } from './world.ts';
+
+const possessive = (name: string): string => `${name}'s`;
+
+/** "No. 12's (Cab 2)"; a cut of cars has no cab. */
+function whose({ railroad, state }: World, id: string): string {
+  const train = state.trains[id as TrainId];
+  if (train === undefined) return possessive(id);
+  const cab = train.cab === null ? undefined : railroad.throttles.get(train.cab);
+  return cab === undefined ? possessive(train.name) : `${possessive(train.name)} (${cab.name})`;
+}
+
+/**
+ * @param asked the train that the order was about, or null
+ * @returns words without a full stop; the reason's own sentence where it cannot be said shorter
+ */
+export function shortReason(world: World, { code, about, says }: Refusal, asked: TrainId | null): string {
+  const [first = '', second = '', third = ''] = about;
+  const mark = blockMarks(world.railroad.document).get(first as BlockId) ?? first;
+  const name = (id: string): string => called(world, id);
+  switch (code) {
+    case 'block-occupied':
+      return second === asked ? `its own tail is still in ${mark}` : `${mark} is ${whose(world, second)}`;
+    case 'block-owned':
+      return `${mark} is ${possessive(name(second))} (${name(third as ThrottleId)})`;
+    case 'block-disputed':
+      return `${mark} is disputed`;
+    case 'cab-not-wired':
+      return `the dial of ${mark} has no position for ${name(second)}`;
+    case 'hand-off-needed':
+      return `${mark} is wired straight to ${name(second)}`;
+    case 'unphased-gap':
+      return `${name(second)} and ${name(third)} are not in phase`;
+    case 'phase-unknown':
+      return `no phase check speaks for ${name(second)} and ${name(third)}`;
+    case 'section-live':
+      return `${name(second)} is live behind ${name(first)}`;
+    case 'turnout-locked':
+      return `${first} is locked`;
+    case 'crossing-taken':
+      return `crossing ${first} is taken`;
+    case 'second-train-live':
+      return `${name(second)} would start too`;
+    case 'train-too-long':
+      return `${name(first)} does not fit into ${blockMarks(world.railroad.document).get(second as BlockId) ?? second}`;
+    case 'overload':
+      return `too much current for ${name(first)}`;
+    case 'gridlock-ahead':
+      return 'the trains would lock each other in';
+    case 'out-of-service':
+      return `${name(first)} is out of service`;
+    case 'no-route':
+      return `no track leads to ${blockMarks(world.railroad.document).get(second as BlockId) ?? second} in its facing`;
+    case 'not-now':
+    case 'bridged':
+    case 'sweeps-live-position':
+      return says.replace(/\.$/, '');
+  }
+}
