@@ -86,6 +86,24 @@ const SUBCOMMANDS: readonly Subcommand[] = [
     act: async (args) => (await import('./rehearse.ts')).rehearse(first(args), second(args)),
   },
   {
+    usage: 'safe <railroad> <situation>',
+    says: 'whether every train can still get where it is to end up, with an order that shows it',
+    act: async (args) => (await import('./safe.ts')).safe(first(args), second(args)),
+  },
+  {
+    usage: 'plan <railroad> <situation>',
+    says: 'moves and throws that bring every train there without a conflict',
+    options: [
+      ['--throw-seconds <seconds>', 'one throw of the hands (3)'],
+      ['--margin <seconds>', 'between a throw and the head that needs it, a tail and what comes next (2)'],
+      ['--throws-per-minute <number>', 'most throws that begin in any minute (12)'],
+      ['--talk-seconds <seconds>', 'words before each move (0)'],
+      ['--start-seconds <seconds>', 'lost at each start from a stand (0)'],
+      ['--limit <seconds>', 'how long to look for a better plan (5)'],
+    ],
+    act: async (args, options) => (await import('./plan.ts')).plan(first(args), second(args), options),
+  },
+  {
     usage: 'demo',
     says: 'run an invented evening on the demo railroad into a log, and print its train sheet',
     options: [['--seed <number>', 'which evening'], LOG],

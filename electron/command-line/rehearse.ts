@@ -1,4 +1,5 @@
 /** `cabward rehearse`: a script of orders and observations through the rules; one entry a line, then the state after the last. */
+import { lookAhead } from '../../shared-model/planning/look-ahead.ts';
 import { indexRailroad } from '../../shared-model/railroad/railroad.ts';
 import { whyNotRunnable } from '../../shared-model/railroad/runnable.ts';
 import { newEvening, take } from '../../shared-model/session/evening.ts';
@@ -58,7 +59,7 @@ export function rehearse(railroadFile: string, scriptFile: string): Answer {
   const script = parseScript(railroad, text.value);
   if (!script.ok) return inputError(`${scriptFile}: line ${script.line}: ${script.says}`);
 
-  let evening = newEvening(railroad);
+  let evening = newEvening(railroad, {}, lookAhead);
   const events: SessionEvent[] = [];
   for (const input of script.inputs) {
     const taken = take(evening, input);

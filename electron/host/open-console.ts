@@ -1,6 +1,8 @@
 /** Opens the console on a log: the lock, the log, the demo railroad at the very first start, and the host over it all. */
+
 import { randomUUID } from 'node:crypto';
 import { demoRailroad } from '../../shared-model/demo/railroad.ts';
+import { lookAhead } from '../../shared-model/planning/look-ahead.ts';
 import type { RailroadDocument } from '../../shared-model/railroad/document.ts';
 import type { LookAhead } from '../../shared-model/session/world.ts';
 import { type Clock, rfc3339, systemClock } from './clock.ts';
@@ -69,7 +71,7 @@ function consoleOver(
     uid: options.uid ?? randomUUID,
     version: options.version,
     runtime: options.runtime,
-    lookAhead: options.lookAhead,
+    lookAhead: options.lookAhead ?? lookAhead,
     startPlanner: options.startPlanner ?? threadsFrom(plannerWorkerFile()),
     warn: options.warn ?? ((words) => console.error(words)),
   });

@@ -1,5 +1,6 @@
 /** Rehearsal: a fork of the live state on the same Desk, visibly not live. Nothing of it is in the evening's log, until its orders are made real one by one, judged again. */
 import { useCallback, useRef, useState } from 'react';
+import { lookAhead } from '../../shared-model/planning/look-ahead.ts';
 import type { BatchItem } from '../../shared-model/session/batch.ts';
 import { type Evening, problemWith, takeBatch } from '../../shared-model/session/evening.ts';
 import type { SessionEvent } from '../../shared-model/session/event.ts';
@@ -16,6 +17,7 @@ const forkOf = ({ railroad, state }: FollowedEvening): Evening => ({
   state,
   initial: state,
   events: [],
+  lookAhead,
 });
 
 /** The orders of a rehearsal that were carried out; what was only reported in it did not happen. */

@@ -1,0 +1,51 @@
+/** A move that locks the railroad later is refused: on the passing siding, two trains have to meet, and one must not take the main while the other is beyond it. */
+import { describe, expect, it } from 'vitest';
+import { lookAhead } from '../../shared-model/planning/look-ahead.ts';
+import { indexRailroad } from '../../shared-model/railroad/railroad.ts';
+import { newEvening, take } from '../../shared-model/session/evening.ts';
+import { sessionInput } from '../../shared-model/session/input.ts';
+import { passingSidingExample } from '../support/example.ts';
+
+const railroad = indexRailroad(passingSidingExample);
+
+function verdicts(declared: readonly object[], ...inputs: readonly object[]) {
+  let evening = newEvening(railroad, {}, lookAhead);
+  const all: readonly object[] = [
+    { do: 'open-session' },
+    { do: 'assign-cab', cab: '1', person: 'Avery' },
+    { do: 'assign-cab', cab: '3', person: 'Blake' },
+    { do: 'place-train', train: 't7', edge: 'e1', toward: 'g1', cab: '1' },
+    { do: 'place-train', train: 't12', edge: 'e8', toward: 'g4', cab: '3' },
+    ...declared,
+    { do: 'start' },
+    ...inputs,
+  ];
+  return all.map((input, at) => {
+    const taken = take(evening, { at, input: sessionInput.parse(input) });
+    evening = taken.evening;
+    return taken.event.outcome === 'refused'
+      ? taken.event.reasons.map(({ code }) => code)
+      : taken.event.outcome;
+  });
+}
+const ends = [
+  { do: 'declare', train: 't7', to: 'B4' },
+  { do: 'declare', train: 't12', to: 'B1' },
+];
+const takesMain = { do: 'request-move', train: 't7', to: 'e7' };
+
+describe('gridlock ahead', () => {
+  it('refuses the main to a train while the one that it has to meet is beyond', () => {
+    expect(verdicts(ends, takesMain).at(-1)).toEqual(['gridlock-ahead']);
+  });
+  it('grants it the siding, where the other can pass', () => {
+    expect(verdicts(ends, { do: 'request-move', train: 't7', to: 'B3' }).at(-1)).toBe('done');
+  });
+  it('refuses nothing when nobody said where the trains are to end up', () => {
+    expect(verdicts([], takesMain).at(-1)).toBe('done');
+  });
+  it('may be overridden: somebody will have to back up', () => {
+    const override = { do: 'override', why: 'No. 12 backs up', order: takesMain };
+    expect(verdicts(ends, override).at(-1)).toBe('done');
+  });
+});
