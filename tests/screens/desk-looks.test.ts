@@ -6,6 +6,7 @@ import { CAP_HEIGHT_RATIO, letterMm, pxPerMm } from '../../renderer/theme/letter
 import { THEME_NAMES } from '../../renderer/theme/themes.ts';
 import { askHost, type ConsolePage, openConsolePage } from '../support/console-page.ts';
 import { CROWDED_INPUTS, crowdedDocument } from '../support/crowded-evening.ts';
+import { pictureFile } from '../support/picture.ts';
 
 const ZONES = ['status', 'board', 'band', 'cabs', 'next', 'dials', 'say', 'entry'] as const;
 const SIZES = [
@@ -167,7 +168,7 @@ describe.each(SIZES)('the Desk at %i by %i', (width, height) => {
     const { page } = opened;
     await askHost(page, 'settings.write', { theme });
     await page.locator(`[data-theme="${theme}"]`).waitFor();
-    await page.screenshot({ path: `docs/pictures/desk-${theme}-${width}.png` });
+    await page.screenshot({ path: pictureFile(`desk-crowded-${theme}-${width}`) });
     const axe = await new AxeBuilder({ page }).analyze();
     expect(axe.violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html}`))).toEqual([]);
   });

@@ -2,6 +2,7 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import { describe, expect, it } from 'vitest';
 import { askHost, openConsolePage } from '../support/console-page.ts';
+import { pictureFile } from '../support/picture.ts';
 
 describe.each(['dark', 'light', 'contrast'] as const)('the Desk in the %s theme', (theme) => {
   it.each([
@@ -29,7 +30,7 @@ describe.each(['dark', 'light', 'contrast'] as const)('the Desk in the %s theme'
         await send({ do: 'train-entered', train: 't12', block: 'B9' });
         await page.locator('[data-phase="running"]').waitFor();
         await page.locator('.desk-row[data-rank]').first().waitFor();
-        await page.screenshot({ path: `docs/pictures/desk-${theme}-${width}.png` });
+        await page.screenshot({ path: pictureFile(`desk-${theme}-${width}`) });
         for (const zone of ['status', 'board', 'band', 'cabs', 'next', 'dials', 'say', 'entry']) {
           const box = await page.locator(`[data-zone="${zone}"]`).first().boundingBox();
           expect(box, zone).not.toBeNull();
