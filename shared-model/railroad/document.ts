@@ -156,7 +156,8 @@ const setting = z.strictObject({
   toggles: z.record(toggleId, z.boolean()),
 });
 
-const LISTS = [
+/** The collections of a document whose things have an id. */
+export const LISTS = [
   'nodes',
   'edges',
   'supplies',
