@@ -1,0 +1,156 @@
+/** The frame of the drawing board: what the railroad is called and whether it is kept, the drawing, and one sheet beside it. */
+import { useEffect, useState } from 'react';
+import { Act } from '../parts/act.tsx';
+import { Dialog } from '../parts/dialog.tsx';
+import { TextBox } from '../parts/field.tsx';
+import { Drawing } from './drawing/drawing.tsx';
+import type { Kept } from './drawing-store.ts';
+import { SHEETS, type SheetEntry } from './sheets.ts';
+import { useDraftAudit, useDrawing, useDrawingStore } from './use-drawing.tsx';
+
+const clock = (at: Date) =>
+  `${String(at.getHours()).padStart(2, '0')}:${String(at.getMinutes()).padStart(2, '0')}`;
+
+function keptWords(kept: Kept): string {
+  if (kept.kind === 'kept') return `kept ${clock(kept.at)}`;
+  if (kept.kind === 'keeping') return 'keeping…';
+  return kept.kind === 'problem' ? `NOT KEPT: ${kept.says}` : '';
+}
+
+function Publish({ onClose }: { readonly onClose: () => void }) {
+  const store = useDrawingStore();
+  const [note, setNote] = useState('');
+  const [problem, setProblem] = useState<string | null>(null);
+  const publish = async () => {
+    const why = await store.publish(note);
+    if (why === null) onClose();
+    else setProblem(why);
+  };
+  return (
+    <Dialog title="Publish a version" onClose={onClose}>
+      <form
+        onSubmit={(event) => {
+          event.preventDefault();
+          void publish();
+        }}
+      >
+        <TextBox
+          label="Note"
+          hint="What is new in it, for the list of versions. Evenings run on the newest published version."
+          value={note}
+          onChange={setNote}
+        />
+      </form>
+      {problem === null ? null : <p role="alert">{problem}</p>}
+      <p className="drawing-board-acts">
+        <Act kind="calm" onPress={() => void publish()}>
+          Publish
+        </Act>
+        <Act kind="calm" onPress={onClose}>
+          Not now
+        </Act>
+      </p>
+    </Dialog>
+  );
+}
+
+function Head() {
+  const store = useDrawingStore();
+  const { done, undone, draft } = useDrawing((state) => state.history);
+  const kept = useDrawing((state) => state.kept);
+  const version = useDrawing((state) => state.version);
+  const isDraft = useDrawing((state) => state.isDraft);
+  const [publishing, setPublishing] = useState(false);
+  const [last, next] = [done.at(-1), undone.at(-1)];
+  return (
+    <>
+      <header className="drawing-board-head">
+        <a href="#/drawing-board">Railroads</a>
+        <h2>{draft.name}</h2>
+        <span className="quiet">
+          {version === 0 ? 'not published' : `version ${version}${isDraft ? ' and a draft' : ''}`}
+        </span>
+        <span role="status" data-kept={kept.kind}>
+          {keptWords(kept)}
+        </span>
+        <span className="drawing-board-acts">
+          <Act
+            kind="calm"
+            onPress={store.undo}
+            notNow={last === undefined ? 'nothing to undo' : undefined}
+            label={last === undefined ? 'Undo' : `Undo: ${last.says}`}
+            keyName="Ctrl+Z"
+          >
+            Undo
+          </Act>
+          <Act
+            kind="calm"
+            onPress={store.redo}
+            notNow={next === undefined ? 'nothing to do again' : undefined}
+            label={next === undefined ? 'Redo' : `Redo: ${next.says}`}
+            keyName="Ctrl+Y"
+          >
+            Redo
+          </Act>
+          <Act kind="calm" onPress={() => setPublishing(!publishing)} expanded={publishing}>
+            Publish…
+          </Act>
+        </span>
+      </header>
+      {publishing ? <Publish onClose={() => setPublishing(false)} /> : null}
+    </>
+  );
+}
+
+function SheetNames({ current }: { readonly current: SheetEntry }) {
+  const { id } = useDrawingStore();
+  const { findings, malformed } = useDraftAudit();
+  const wrong = findings.filter(({ severity }) => severity === 'error').length + (malformed === null ? 0 : 1);
+  return (
+    <nav className="drawing-board-sheets" aria-label="Sheets">
+      {SHEETS.map(({ path, name }) => (
+        <a
+          key={path}
+          href={`#/drawing-board/${id}/${path}`}
+          aria-current={path === current.path ? 'page' : undefined}
+        >
+          {name}
+          {path === 'findings' && wrong > 0 ? ` (${wrong} wrong)` : ''}
+        </a>
+      ))}
+    </nav>
+  );
+}
+
+/** Undo and redo by their usual keys, wherever the hands are; in a field that is being typed in they are the field's own. */
+function useHistoryKeys(): void {
+  const store = useDrawingStore();
+  useEffect(() => {
+    const onKeyDown = (event: KeyboardEvent) => {
+      if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
+      if (event.target instanceof HTMLInputElement || event.target instanceof HTMLTextAreaElement) return;
+      const key = event.key.toLowerCase();
+      if (key === 'z' && !event.shiftKey) store.undo();
+      else if (key === 'y' || key === 'z') store.redo();
+      else return;
+      event.preventDefault();
+    };
+    window.addEventListener('keydown', onKeyDown);
+    return () => window.removeEventListener('keydown', onKeyDown);
+  }, [store]);
+}
+
+export function Editor({ current }: { readonly current: SheetEntry }) {
+  useHistoryKeys();
+  const { Sheet, name, wide, path } = current;
+  return (
+    <div className="drawing-board" data-wide={wide}>
+      <Head />
+      <SheetNames current={current} />
+      {wide === true ? null : <Drawing draws={path === 'track'} />}
+      <section className="drawing-board-sheet" aria-label={name}>
+        <Sheet />
+      </section>
+    </div>
+  );
+}

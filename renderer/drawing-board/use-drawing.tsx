@@ -1,0 +1,98 @@
+/** The drawing in React: opening one, and hooks that draw a part again only when what it selected has changed. */
+import {
+  createContext,
+  type ReactNode,
+  useContext,
+  useDeferredValue,
+  useEffect,
+  useState,
+  useSyncExternalStore,
+} from 'react';
+import type { Malformed } from '../../shared-model/malformed.ts';
+import { parseValue } from '../../shared-model/malformed.ts';
+import { railroadDocument } from '../../shared-model/railroad/document.ts';
+import type { DraftDocument } from '../../shared-model/railroad/editing/draft.ts';
+import type { Railroad } from '../../shared-model/railroad/railroad.ts';
+import { useConsoleStore } from '../console/use-console.tsx';
+import { type DraftAudit, draftAudit, draftRailroad } from './draft-audit.ts';
+import { type DrawingState, type DrawingStore, drawingStore } from './drawing-store.ts';
+
+const DrawingContext = createContext<DrawingStore | null>(null);
+
+export function DrawingProvider({
+  store,
+  children,
+}: {
+  readonly store: DrawingStore;
+  readonly children: ReactNode;
+}) {
+  return <DrawingContext value={store}>{children}</DrawingContext>;
+}
+
+/** The store of the drawing that is open, for what is done. */
+export function useDrawingStore(): DrawingStore {
+  const store = useContext(DrawingContext);
+  if (store === null) throw new Error('a sheet is drawn outside its DrawingProvider');
+  return store;
+}
+
+/** A part of the drawing's state; `select` gives the same object for the same state. */
+export function useDrawing<Part>(select: (state: DrawingState) => Part): Part {
+  const store = useDrawingStore();
+  return useSyncExternalStore(store.subscribe, () => select(store.get()));
+}
+
+export const useDraft = (): DraftDocument => useDrawing((state) => state.history.draft);
+
+/** The draft ready for questions; it may be broken, so that not every question has an answer. */
+export const useDraftRailroad = (): Railroad => draftRailroad(useDraft());
+
+/** What the audit says of the draft. It may follow a moment after an edit, so that drawing never waits for it. */
+export const useDraftAudit = (): DraftAudit => draftAudit(useDeferredValue(useDraft()));
+
+export type Opening =
+  | { readonly kind: 'opening' }
+  | { readonly kind: 'open'; readonly store: DrawingStore }
+  | { readonly kind: 'not-found'; readonly says: string }
+  | { readonly kind: 'malformed'; readonly malformed: Malformed; readonly document: unknown };
+
+/** Drawings that were opened in this page, so that going to another screen and back loses no undo. */
+const opened = new Map<string, DrawingStore>();
+
+const later = (run: () => void, ms: number) => {
+  const timer = window.setTimeout(run, ms);
+  return () => window.clearTimeout(timer);
+};
+
+/** Opens a railroad of the library for drawing; anew when the id changes. */
+export function useOpenDrawing(id: string): Opening {
+  const { connection } = useConsoleStore();
+  const [opening, setOpening] = useState<Opening>({ kind: 'opening' });
+  useEffect(() => {
+    let wanted = true;
+    setOpening({ kind: 'opening' });
+    const open = async () => {
+      const answer = await connection.call('railroads.read', { id });
+      if (!wanted) return;
+      if (!answer.ok) return setOpening({ kind: 'not-found', says: answer.problem.says });
+      const { document, version, isDraft } = answer.value;
+      const before = opened.get(id);
+      if (before?.isAsKept(document)) return setOpening({ kind: 'open', store: before });
+      const parsed = parseValue(railroadDocument, document);
+      if (!parsed.ok) return setOpening({ kind: 'malformed', malformed: parsed.malformed, document });
+      const read = { id, document: parsed.value, version, isDraft };
+      const store = drawingStore(connection, read, () => new Date(), later);
+      opened.set(id, store);
+      setOpening({ kind: 'open', store });
+    };
+    void open();
+    const keep = () => void opened.get(id)?.keep();
+    window.addEventListener('pagehide', keep);
+    return () => {
+      wanted = false;
+      window.removeEventListener('pagehide', keep);
+      keep();
+    };
+  }, [connection, id]);
+  return opening;
+}
