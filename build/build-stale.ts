@@ -29,7 +29,7 @@ const PARTS: readonly Part[] = [
   },
   {
     name: 'screens',
-    sources: [...COMMON, 'renderer', 'build/vite.renderer.config.ts'],
+    sources: [...COMMON, 'renderer', 'docs/guide', 'build/vite.renderer.config.ts'],
     made: 'renderer/index.html',
     configs: ['vite.renderer.config.ts'],
     owns: ['renderer'],

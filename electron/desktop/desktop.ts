@@ -9,7 +9,7 @@ import { type OpenConsole, openConsole } from '../host/open-console.ts';
 import { type PageFiles, readPageFiles } from '../web/page-files.ts';
 import { consoleProtocol } from './app-protocol.ts';
 import { carryCalls, carryPushes } from './calls.ts';
-import { SCHEME } from './console-address.ts';
+import { PAGE, SCHEME } from './console-address.ts';
 import { openConsoleWindow } from './console-window.ts';
 import { menuTemplate } from './menu.ts';
 import { printPage, savePdf } from './print.ts';
@@ -50,6 +50,8 @@ function setMenu(window: BrowserWindow, log: string): void {
     print: () => printPage(window),
     savePdf: () => void savePdf(window),
     showLog: () => shell.showItemInFolder(log),
+    // Only the part after # differs, so the page stays and changes its screen.
+    goTo: (screen: string) => void window.loadURL(`${PAGE}#/${screen}`),
     about: () =>
       void dialog.showMessageBox(window, {
         title: 'Cabward',

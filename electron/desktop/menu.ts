@@ -5,10 +5,24 @@ export interface MenuActs {
   print(): void;
   savePdf(): void;
   showLog(): void;
+  /** Shows a screen of the console, by the name in its address. */
+  goTo(screen: string): void;
   about(): void;
 }
 
 const SEPARATOR: MenuItemConstructorOptions = { type: 'separator' };
+
+/** The screens that the menu leads to, in the order of the page's own list; the first nine have a key. */
+const SCREENS: readonly (readonly [path: string, label: string])[] = [
+  ['desk', 'Desk'],
+  ['rehearsal', 'Rehearsal'],
+  ['logbook', 'Logbook'],
+  ['drawing-board', 'Drawing board'],
+  ['power-room', 'Power room'],
+  ['settings', 'Settings'],
+  ['wall', 'Wall view'],
+  ['cab-cards', 'Cards to print'],
+];
 
 /**
  * The template of the menu bar.
@@ -45,15 +59,28 @@ export function menuTemplate(
       { role: 'togglefullscreen' },
     ],
   };
+  const go: MenuItemConstructorOptions = {
+    label: '&Go',
+    submenu: SCREENS.map(([path, label], index) => ({
+      label,
+      accelerator: `CmdOrCtrl+${index + 1}`,
+      click: () => acts.goTo(path),
+    })),
+  };
   const help: MenuItemConstructorOptions = {
     role: 'help',
-    submenu: [{ label: 'About Cabward', click: () => acts.about() }],
+    submenu: [
+      { label: 'How to…', click: () => acts.goTo('help') },
+      SEPARATOR,
+      { label: 'About Cabward', click: () => acts.about() },
+    ],
   };
   return [
     ...(isMac ? [{ role: 'appMenu' } as const] : []),
     file,
     { role: 'editMenu' },
     view,
+    go,
     { role: 'windowMenu' },
     help,
   ];

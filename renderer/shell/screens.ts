@@ -48,6 +48,11 @@ export const SCREENS: readonly [ScreenEntry, ...ScreenEntry[]] = [
     Screen: screen(async () => (await import('../settings/settings-screen.tsx')).SettingsScreen),
   },
   {
+    path: 'help',
+    name: 'Help',
+    Screen: screen(async () => (await import('../help/help-screen.tsx')).HelpScreen),
+  },
+  {
     path: 'wall',
     name: 'Wall view',
     alone: true,

@@ -2,6 +2,7 @@
 import { Suspense } from 'react';
 import { useConsole } from '../console/use-console.tsx';
 import { ErrorBoundary } from '../parts/error-boundary.tsx';
+import { helpAddress } from './help-address.ts';
 import { LinkNotice } from './link-notice.tsx';
 import { SCREENS, screenAt } from './screens.ts';
 import { useHash } from './use-hash.ts';
@@ -20,7 +21,11 @@ export function Shell() {
       <header className="shell-head">
         <nav className="shell-screens" aria-label="Screens">
           {offered.map(({ path, name }) => (
-            <a key={path} href={`#/${path}`} aria-current={path === current.path ? 'page' : undefined}>
+            <a
+              key={path}
+              href={path === 'help' ? helpAddress(current.path) : `#/${path}`}
+              aria-current={path === current.path ? 'page' : undefined}
+            >
               {name}
             </a>
           ))}

@@ -1,6 +1,6 @@
 /**
  * Cautions in the usual words of the trade, each with the steps at which it has to be read.
- * The console is advisory: these defer to local codes and to licensed people, see docs/safety.md.
+ * The console is advisory: these defer to local codes and to licensed people, see docs/guide/safety.md.
  */
 
 export const CAUTION_STEPS = ['phase-check', 'remedy', 'wiring', 'evening', 'print'] as const;

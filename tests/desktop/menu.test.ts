@@ -6,11 +6,12 @@ import { describe, expect, test } from 'vitest';
 import { menuTemplate } from '../../electron/desktop/menu.ts';
 import { savePdf } from '../../electron/desktop/print.ts';
 import { callRate } from '../../electron/host/call-rate.ts';
+import { SCREENS } from '../../renderer/shell/screens.ts';
 import { temporaryFolder } from '../support/temporary-folder.ts';
 import { argumentsOf, BrowserWindow, given, happenings } from './electron-double.ts';
 import { freshMachine, startedDesktop } from './support.ts';
 
-const NOTHING = { print: () => {}, savePdf: () => {}, showLog: () => {}, about: () => {} };
+const NOTHING = { print: () => {}, savePdf: () => {}, showLog: () => {}, goTo: () => {}, about: () => {} };
 
 function itemsOf(template: readonly MenuItemConstructorOptions[]): MenuItemConstructorOptions[] {
   return template.flatMap((item) => [item, ...(Array.isArray(item.submenu) ? itemsOf(item.submenu) : [])]);
@@ -44,6 +45,21 @@ describe('the menus', () => {
     const has = (isPackaged: boolean) =>
       itemsOf(menuTemplate(NOTHING, 'linux', isPackaged)).some(({ role }) => role === 'toggleDevTools');
     expect([has(false), has(true)]).toEqual([true, false]);
+  });
+
+  test('lead to every screen that the page offers, and to the guide', () => {
+    const gone: string[] = [];
+    const items = itemsOf(menuTemplate({ ...NOTHING, goTo: (path) => gone.push(path) }, 'linux', true));
+    for (const item of items)
+      if (/^(?!About|Print|Save|Show)/.test(item.label ?? '')) (item.click as (() => void) | undefined)?.();
+    expect(gone.toSorted()).toEqual(SCREENS.map(({ path }) => path).toSorted());
+  });
+
+  test('change the screen of the page that is there', async () => {
+    freshMachine();
+    await startedDesktop();
+    await choose('Logbook');
+    expect(argumentsOf('window.loadURL').at(-1)).toBe('app://console/#/logbook');
   });
 
   test('show the log in its folder', async () => {
