@@ -1,8 +1,6 @@
 /** The host: every call of the contract, parsed at this border and answered as data, and the pushes. Who carries them is not its business. */
 import { firstMalformed, unkeepable } from '../../shared-model/malformed.ts';
-import { indexRailroad } from '../../shared-model/railroad/railroad.ts';
 import { whyNotRunnable } from '../../shared-model/railroad/runnable.ts';
-import { carryOver } from '../../shared-model/session/carry-over.ts';
 import type { LookAhead } from '../../shared-model/session/world.ts';
 import {
   type Answer,
@@ -14,18 +12,17 @@ import {
 } from '../../shared-model/wire/contract.ts';
 import type { z } from '../../shared-model/zod.ts';
 import { bad, good } from './answers.ts';
+import { carriedNow } from './carried-over.ts';
 import { type Clock, rfc3339 } from './clock.ts';
 import { eveningCalls } from './evening-calls.ts';
 import { makeLiveEvening } from './live-evening.ts';
 import { backUp } from './log/backup.ts';
 import { readDocument } from './log/documents.ts';
 import { dropKept, keep, keptOf, readSetting, writeSetting } from './log/kept.ts';
-import { lastSessionOn } from './log/sessions.ts';
-import { stateAt } from './log/state-at.ts';
 import { verifyLog } from './log/verify.ts';
 import { plannerJobs, type StartThread } from './planner-jobs.ts';
 import type { Push, Pushes } from './pushes.ts';
-import { findRailroad, railroadCalls } from './railroad-calls.ts';
+import { findRailroad, railroadCalls, wholeDocument } from './railroad-calls.ts';
 import type { Storage } from './storage.ts';
 
 export interface ConsoleHostOptions {
@@ -108,15 +105,7 @@ export function makeConsoleHost(options: ConsoleHostOptions): ConsoleHost {
       );
     const error = whyNotRunnable(document);
     if (error !== null) return bad('refused', `This railroad cannot be run: ${error.says}`);
-    const last = lastSessionOn(storage.log, row.id);
-    const carriedOver =
-      last === null
-        ? undefined
-        : carryOver(
-            indexRailroad(document),
-            stateAt(storage.log, last.id, last.entries),
-            (clock.wall() - Date.parse(last.openedAt)) / 1000,
-          );
+    const carriedOver = carriedNow(storage.log, clock, row.id, document);
     return live.open({ railroad: row.id, document, carriedOver, alone });
   };
 
@@ -158,6 +147,13 @@ export function makeConsoleHost(options: ConsoleHostOptions): ConsoleHost {
     'keep.remove': ({ kind, id }) => {
       const written = storage.write((log) => dropKept(log, kind, id));
       return written.ok ? good({}) : written;
+    },
+    'phase.checks': ({ railroad }) => {
+      const row = findRailroad(storage, railroad);
+      if (row === null)
+        return bad('not-found', `There is no railroad ${railroad} in the library.`, '$.railroad');
+      const document = wholeDocument(storage, row);
+      return good(document === null ? [] : [...carriedNow(storage.log, clock, row.id, document).checks]);
     },
     'plan.start': (job) => jobs.start(job),
     'plan.cancel': ({ job }) => jobs.cancel(job),

@@ -1,5 +1,6 @@
 /** The calls about railroads: a library whose published versions never change, and drafts that may be broken and are never run. */
 import { firstMalformed } from '../../shared-model/malformed.ts';
+import { brokenReferences } from '../../shared-model/railroad/broken-references.ts';
 import { type RailroadDocument, railroadDocument } from '../../shared-model/railroad/document.ts';
 import { parseRailroadText } from '../../shared-model/railroad/parse-railroad.ts';
 import { whyNotRunnable } from '../../shared-model/railroad/runnable.ts';
@@ -35,6 +36,13 @@ const noSuch = (id: string): Bad => bad('not-found', `There is no railroad ${id}
 /** The railroad with an id of the library. */
 export function findRailroad(storage: Storage, id: string): RailroadRow | null {
   return /^\d{1,15}$/.test(id) ? railroadRow(storage.log, Number(id)) : null;
+}
+
+/** The railroad as it is being drawn, once that is whole, else as it was published last; null while it is neither. */
+export function wholeDocument({ log }: Pick<Storage, 'log'>, row: RailroadRow): RailroadDocument | null {
+  const draft = railroadDocument.safeParse(readDraft(log, row.id));
+  if (draft.success && brokenReferences(draft.data).length === 0) return draft.data;
+  return row.hash === null ? null : readDocument(log, row.hash);
 }
 
 /** Why a draft cannot be published: where it does not parse, or what keeps it from being run. */

@@ -2,7 +2,7 @@
 import { cautionsAt } from '../../shared-model/power/cautions.ts';
 import { Act } from '../parts/act.tsx';
 import { CautionList } from './caution-list.tsx';
-import { CAUTION_KIND, keptCautions } from './kept-check.ts';
+import { CAUTION_KIND, keptCautions } from './kept-cautions.ts';
 import { useKept } from './use-kept.ts';
 import { useNow } from './use-now.ts';
 import { whenText } from './when-text.ts';

@@ -20,7 +20,7 @@ import {
 } from './guided-draft.ts';
 import { GuidedStep } from './guided-step.tsx';
 import { GuidedVerdict } from './guided-verdict.tsx';
-import { CAUTION_KIND } from './kept-check.ts';
+import { CAUTION_KIND } from './kept-cautions.ts';
 import { ProbeDrawing, type Reading } from './probe-drawing.tsx';
 import { Tick } from './tick.tsx';
 import { useKept } from './use-kept.ts';

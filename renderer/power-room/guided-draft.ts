@@ -69,13 +69,14 @@ export function verdictOf(readings: Readings, a: Supply, b: Supply, matchedVolts
 }
 
 /**
- * Why an evening's record would judge these readings otherwise: it takes sine waves and the default tolerance.
+ * Why the record would judge these readings otherwise: it takes sine waves, and in an evening the default tolerance.
  *
  * @returns null when it judges them alike
  */
-export function recordedOtherwise(readings: Readings, answer: PhaseAnswer): string | null {
-  const recorded = checkPhase({ ...readings, tolerancePercent: DEFAULT_TOLERANCE_PERCENT });
+export function recordedOtherwise(readings: Readings, answer: PhaseAnswer, evening: boolean): string | null {
+  const tolerancePercent = evening ? DEFAULT_TOLERANCE_PERCENT : readings.tolerancePercent;
+  const recorded = checkPhase({ ...readings, tolerancePercent });
   return recorded.verdict === answer.verdict
     ? null
-    : `The evening's record takes a true-RMS meter (±${DEFAULT_TOLERANCE_PERCENT} %) and sine waves, and would call this ${recorded.verdict.replace('-', ' ')}. It is not recorded: measure again as the words above say.`;
+    : `The record takes sine waves and a meter of ±${tolerancePercent} %, and would call this ${recorded.verdict.replace('-', ' ')}. It is not recorded: measure again as the words above say.`;
 }

@@ -3,7 +3,6 @@ import { useState } from 'react';
 import { voltsText } from '../../shared-model/power/figures.ts';
 import { type PhaseAnswer, toleranceText } from '../../shared-model/power/phase.ts';
 import type { Supply } from '../../shared-model/railroad/document.ts';
-import { useConsoleStore } from '../console/use-console.tsx';
 import { Act } from '../parts/act.tsx';
 import { Hatch } from '../parts/hatch.tsx';
 import { Table } from '../parts/table.tsx';
@@ -28,24 +27,11 @@ function angleWords({ from, to }: PhaseAnswer['degrees']): string {
 }
 
 export function GuidedVerdict({ power, a, b, readings, answer, onKept }: GuidedVerdictProps) {
-  const store = useConsoleStore();
   const [trouble, setTrouble] = useState<string | null>(null);
   const bad = answer.verdict !== 'in-phase';
-  const otherwise = power.state === null ? null : recordedOtherwise(readings, answer);
+  const otherwise = recordedOtherwise(readings, answer, power.state !== null);
   const keep = async () => {
-    const { voltsA, voltsB, voltsAcross } = readings;
-    const check = { a: a.id, b: b.id, voltsA, voltsB, voltsAcross };
-    if (power.state === null) {
-      const problem = await power.keepCheck({ ...check, tolerancePercent: readings.tolerancePercent });
-      setTrouble(problem);
-      if (problem === null) onKept();
-      return;
-    }
-    const sent = await store.send([{ input: { do: 'phase-measured', ...check } }]);
-    const refused = sent.ok ? sent.value.refused : null;
-    const problem = sent.ok
-      ? (refused?.reasons.map(({ says }) => says).join(' ') ?? null)
-      : sent.problem.says;
+    const problem = await power.keepCheck({ a, b, readings });
     setTrouble(problem);
     if (problem === null) onKept();
   };

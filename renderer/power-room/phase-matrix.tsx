@@ -6,7 +6,7 @@ import { type PhaseRelation, phaseGroups } from '../../shared-model/power/phase-
 import type { Supply } from '../../shared-model/railroad/document.ts';
 import { Act } from '../parts/act.tsx';
 import { Table } from '../parts/table.tsx';
-import type { DatedCheck } from './kept-check.ts';
+import type { DatedCheck } from './dated-check.ts';
 import { whenText } from './when-text.ts';
 
 const WORDS: Readonly<Record<PhaseRelation, string>> = {

@@ -6,7 +6,6 @@ import { isOver, supplyLimit, worstOfSupply } from '../../shared-model/power/loa
 import { beyondToyLimits } from '../../shared-model/power/supply-limits.ts';
 import type { Supply } from '../../shared-model/railroad/document.ts';
 import type { Railroad } from '../../shared-model/railroad/railroad.ts';
-import { useConsoleStore } from '../console/use-console.tsx';
 import { Act } from '../parts/act.tsx';
 import { Table } from '../parts/table.tsx';
 import type { Power } from './use-power.ts';
@@ -37,12 +36,11 @@ function notes(railroad: Railroad, supply: Supply): readonly string[] {
 }
 
 export function SuppliesSection({ power, railroad }: { readonly power: Power; readonly railroad: Railroad }) {
-  const store = useConsoleStore();
   const [says, setSays] = useState<string | null>(null);
   const { supplies, throttles } = railroad.document;
   const replugged = async (supply: Supply) => {
-    const sent = await store.send([{ input: { do: 'supply-replugged', supply: supply.id } }]);
-    setSays(sent.ok ? `${supply.name} replugged: its phase checks lapsed.` : sent.problem.says);
+    const problem = await power.keepReplugging(supply.id);
+    setSays(problem ?? `${supply.name} was replugged: its phase checks lapsed.`);
   };
   const remarks = supplies.flatMap((supply) => notes(railroad, supply));
   return (
@@ -60,7 +58,7 @@ export function SuppliesSection({ power, railroad }: { readonly power: Power; re
           { name: 'Wave' },
           { name: 'Throttles' },
           { name: 'Drives' },
-          ...(power.state === null ? [] : [{ name: 'Tonight' }]),
+          { name: 'Its plug' },
         ]}
         rows={supplies.map((supply) => ({
           key: supply.id,
@@ -77,18 +75,14 @@ export function SuppliesSection({ power, railroad }: { readonly power: Power; re
               .map((throttle) => `${throttle.name} (${ampsText(throttle.maxAmps)})`)
               .join(', ') || 'none',
             drives(railroad, supply),
-            ...(power.state === null
-              ? []
-              : [
-                  <Act
-                    key="replugged"
-                    kind="calm"
-                    label={`${supply.name} was replugged`}
-                    onPress={() => void replugged(supply)}
-                  >
-                    Was replugged
-                  </Act>,
-                ]),
+            <Act
+              key="replugged"
+              kind="calm"
+              label={`${supply.name} was replugged`}
+              onPress={() => void replugged(supply)}
+            >
+              Was replugged
+            </Act>,
           ],
         }))}
       />

@@ -1,13 +1,24 @@
 /** What the power room is about: the railroad of the evening that goes on, or one of the library, with its phase checks. */
 import { useEffect, useMemo, useState } from 'react';
+import type { SupplyId } from '../../shared-model/ids.ts';
 import { brokenReferences } from '../../shared-model/railroad/broken-references.ts';
-import { railroadDocument } from '../../shared-model/railroad/document.ts';
+import { railroadDocument, type Supply } from '../../shared-model/railroad/document.ts';
 import { indexRailroad, type Railroad } from '../../shared-model/railroad/railroad.ts';
+import type { SessionInput } from '../../shared-model/session/input.ts';
+import { plateOf } from '../../shared-model/session/kept-checks.ts';
 import type { SessionState } from '../../shared-model/session/state.ts';
 import type { RailroadCard } from '../../shared-model/wire/contract.ts';
 import { useConsole, useConsoleStore } from '../console/use-console.tsx';
-import { CHECK_KIND, type DatedCheck, keptChecks } from './kept-check.ts';
-import { useKept } from './use-kept.ts';
+import { type DatedCheck, dated } from './dated-check.ts';
+import type { Readings } from './guided-draft.ts';
+import { useStandingChecks } from './use-standing-checks.ts';
+
+/** Two supplies and what the meter read between them. */
+interface MeasuredPair {
+  readonly a: Supply;
+  readonly b: Supply;
+  readonly readings: Readings;
+}
 
 export interface Power {
   /** Null while there is none, or none that can be read; `problem` says why. */
@@ -21,8 +32,10 @@ export interface Power {
   readonly library: readonly RailroadCard[];
   readonly chosen: string | null;
   readonly choose: (id: string) => void;
-  /** Keeps a check that was made outside an evening; the answer is a sentence when it could not be kept. */
-  readonly keepCheck: (check: Omit<DatedCheck, 'measuredAt'>) => Promise<string | null>;
+  /** Records a check, in the evening or, while none goes on, for the next one; a sentence when it could not be kept. */
+  readonly keepCheck: (check: MeasuredPair) => Promise<string | null>;
+  /** Records that a supply's plug was out, so that its checks lapse. */
+  readonly keepReplugging: (supply: SupplyId) => Promise<string | null>;
 }
 
 type Read = Pick<Power, 'railroad' | 'problem'>;
@@ -77,28 +90,36 @@ function useLibrary(wanted: boolean) {
 }
 
 export function usePower(): Power {
+  const store = useConsoleStore();
   const evening = useConsole((state) => state.evening);
   const going = evening !== null && evening.state.phase !== 'ended' ? evening : null;
   const library = useLibrary(going === null);
-  const { kept, keep } = useKept(CHECK_KIND);
-  const checks = useMemo(() => {
-    if (going === null) return library.chosen === null ? [] : keptChecks(kept, library.chosen);
-    const opened = Date.parse(going.openedAt);
-    return going.state.checks.map((check) => ({ ...check, measuredAt: opened + check.at * 1000 }));
-  }, [going, kept, library.chosen]);
-  const keepCheck: Power['keepCheck'] = async ({ a, b, voltsA, voltsB, voltsAcross, tolerancePercent }) => {
-    const answer = await keep({
-      railroad: library.chosen,
-      a,
-      b,
-      voltsA,
-      voltsB,
-      voltsAcross,
-      tolerancePercent,
-    });
-    return answer.ok ? null : answer.problem.says;
+  const standing = useStandingChecks(going === null ? library.chosen : null);
+  const checks = useMemo(
+    () => (going === null ? standing.checks : dated(going.state.checks, Date.parse(going.openedAt))),
+    [going, standing.checks],
+  );
+  /** Puts an observation into the evening; a sentence when it could not be. */
+  const observe = async (input: SessionInput): Promise<string | null> => {
+    const sent = await store.send([{ input }]);
+    if (!sent.ok) return sent.problem.says;
+    return sent.value.refused?.reasons.map(({ says }) => says).join(' ') ?? null;
   };
-  if (going === null) return { ...library, state: null, checks, keepCheck };
+  const keepCheck: Power['keepCheck'] = async ({ a, b, readings }) => {
+    const { tolerancePercent, ...volts } = readings;
+    const pair = { a: a.id, b: b.id, ...volts };
+    if (going !== null) return observe({ do: 'phase-measured', ...pair });
+    if (library.chosen === null) return 'There is no railroad to keep it for.';
+    const plates: [string, string] = [plateOf(a), plateOf(b)];
+    return standing.keepCheck({ railroad: library.chosen, ...pair, tolerancePercent, plates });
+  };
+  const keepReplugging: Power['keepReplugging'] = async (supply) => {
+    if (going !== null) return observe({ do: 'supply-replugged', supply });
+    if (library.chosen === null) return 'There is no railroad to keep it for.';
+    return standing.keepReplugging({ railroad: library.chosen, supply });
+  };
+  const acts = { checks, keepCheck, keepReplugging };
+  if (going === null) return { ...library, state: null, ...acts };
   const { railroad, state } = going;
-  return { ...library, railroad, problem: null, state, checks, library: [], keepCheck };
+  return { ...library, railroad, problem: null, state, library: [], ...acts };
 }

@@ -174,7 +174,9 @@ export interface PhaseCheckNow {
   readonly voltsB: number;
   readonly voltsAcross: number;
   readonly at: number;
-  /** A supply of the pair was replugged since. */
+  /** Percent of each reading, where the meter's tolerance was entered; that of an observation is always the default. */
+  readonly tolerancePercent?: number;
+  /** A supply of the pair was replugged or exchanged since. */
   readonly lapsed: boolean;
 }
 

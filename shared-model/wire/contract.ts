@@ -5,6 +5,7 @@
 import { railroadDocument } from '../railroad/document.ts';
 import { batchItem } from '../session/batch.ts';
 import { sessionEvent } from '../session/event.ts';
+import { standingCheck } from '../session/kept-checks.ts';
 import type { SessionState } from '../session/state.ts';
 import { z } from '../zod.ts';
 
@@ -193,6 +194,8 @@ export const CALLS = {
     z.array(z.strictObject({ id: key, at: z.string(), value: anyJson })),
   ),
   'keep.remove': call(z.strictObject({ kind: key, id: key }), nothing),
+  /** The phase checks that hold on a railroad while no evening goes on; their moments are seconds before the answer. */
+  'phase.checks': call(z.strictObject({ railroad: key }), z.array(standingCheck)),
   /** Starts long work in the planner's worker; progress and result come as pushes with the job's number. */
   'plan.start': call(
     z.strictObject({

@@ -1,6 +1,7 @@
 /** Reports of the supplies: phase checks, replugging, breakers. */
 import type { SupplyId } from '../../ids.ts';
 import { unphasedAhead } from '../alarms/unphased-ahead.ts';
+import { lapsedFor, withCheck } from '../facts/checks.ts';
 import { placedTrains } from '../facts/standing.ts';
 import type { InputOf } from '../input.ts';
 import { type Done, done } from '../ruling.ts';
@@ -15,20 +16,13 @@ function askedAgain(world: World): Done {
 /** The latest check of a pair replaces the former one. */
 export function phaseMeasured(world: World, input: InputOf<'phase-measured'>, at: number): Done {
   const { a, b, voltsA, voltsB, voltsAcross } = input;
-  const others = world.state.checks.filter(
-    (check) => !(check.a === a && check.b === b) && !(check.a === b && check.b === a),
-  );
-  return askedAgain(
-    withState(world, { checks: [...others, { a, b, voltsA, voltsB, voltsAcross, at, lapsed: false }] }),
-  );
+  const check = { a, b, voltsA, voltsB, voltsAcross, at, lapsed: false };
+  return askedAgain(withState(world, { checks: withCheck(world.state.checks, check) }));
 }
 
 /** The phase checks of a supply lapse when its plug was out. */
 export function supplyReplugged(world: World, { supply }: InputOf<'supply-replugged'>): Done {
-  const checks = world.state.checks.map((check) =>
-    check.a === supply || check.b === supply ? { ...check, lapsed: true } : check,
-  );
-  return askedAgain(withState(world, { checks }));
+  return askedAgain(withState(world, { checks: lapsedFor(world.state.checks, supply) }));
 }
 
 const onSupply = ({ railroad }: World, cab: string | null, supply: SupplyId): boolean =>

@@ -1,5 +1,6 @@
 /** What the power room makes of what is typed, kept and on record. */
 import { describe, expect, test } from 'vitest';
+import { aged, dated } from '../../../renderer/power-room/dated-check.ts';
 import { figureIn } from '../../../renderer/power-room/figure-box.tsx';
 import {
   draftFor,
@@ -8,7 +9,7 @@ import {
   recordedOtherwise,
   verdictOf,
 } from '../../../renderer/power-room/guided-draft.ts';
-import { aged, keptCautions, keptChecks } from '../../../renderer/power-room/kept-check.ts';
+import { keptCautions } from '../../../renderer/power-room/kept-cautions.ts';
 import { RUN_UNITS, runText } from '../../../renderer/power-room/run-unit.ts';
 import { FIRST_WIRE, longestRun, wireFigures, wireResult } from '../../../renderer/power-room/wire-draft.ts';
 import { READING } from '../../../shared-model/power/ranges.ts';
@@ -57,40 +58,27 @@ describe('the guided check', () => {
     });
   });
 
-  test('is not put into the evening where its record would judge otherwise', () => {
+  test('is not recorded where the record would judge otherwise', () => {
     const wide = { voltsA: 18, voltsB: 18, voltsAcross: 5.5, tolerancePercent: 10 };
     const answer = verdictOf(wide, north, south, 1);
     expect(answer.verdict).toBe('unclear');
-    expect(recordedOtherwise(wide, answer)).toContain('would call this in phase');
+    expect(recordedOtherwise(wide, answer, true)).toContain('would call this in phase');
+    // While no evening goes on the meter's tolerance is kept with the readings.
+    expect(recordedOtherwise(wide, answer, false)).toBeNull();
     const exact = { ...wide, tolerancePercent: 2 };
-    expect(recordedOtherwise(exact, verdictOf(exact, north, south, 1))).toBeNull();
+    expect(recordedOtherwise(exact, verdictOf(exact, north, south, 1), true)).toBeNull();
+    const direct = verdictOf(exact, { ...north, wave: 'dc' }, south, 1);
+    expect(recordedOtherwise(exact, direct, false)).toContain('takes sine waves');
   });
 });
 
 describe('what is kept', () => {
-  const check = {
-    railroad: 'r1',
-    a: 'north',
-    b: 'south',
-    voltsA: 18,
-    voltsB: 18,
-    voltsAcross: 0.4,
-    tolerancePercent: 2,
-  };
-  const kept = [
-    { id: '2', at: '2026-11-25T20:00:00.000Z', value: { ...check, voltsAcross: 36 } },
-    { id: '1', at: '2026-11-25T19:00:00.000Z', value: check },
-    { id: '3', at: '2026-11-25T21:00:00.000Z', value: { ...check, railroad: 'r2' } },
-    { id: '4', at: '2026-11-25T21:00:00.000Z', value: 'something else' },
-  ];
-
-  test('is told for one railroad, in the order of measuring', () => {
-    expect(keptChecks(kept, 'r1').map(({ voltsAcross }) => voltsAcross)).toEqual([0.4, 36]);
-  });
-
-  test('has an age', () => {
-    const [first] = aged(keptChecks(kept, 'r1'), Date.parse('2026-11-25T19:01:00.000Z'));
-    expect(first?.age).toBe(60);
+  test('of a check has a moment and an age', () => {
+    const check = { a: north.id, b: south.id, voltsA: 18, voltsB: 18, voltsAcross: 0.4, lapsed: false };
+    const opened = Date.parse('2026-11-25T19:00:00.000Z');
+    const checks = dated([{ ...check, at: -60 }], opened);
+    expect(checks).toEqual([{ ...check, measuredAt: opened - 60_000 }]);
+    expect(aged(checks, opened + 60_000)[0]?.age).toBe(120);
   });
 
   test('of cautions tells the texts shown, newest first', () => {
