@@ -3,15 +3,13 @@
  * they share lies in `dist/parts/`: one folder deep too, so that `new URL('../host/planner-worker.js', import.meta.url)` and
  * `new URL('../renderer/', import.meta.url)` hold from every built file.
  */
-import { existsSync } from 'node:fs';
 import { root } from './fit-node.js';
 
 const ENTRIES = ['command-line/main', 'web/serve', 'host/planner-worker', 'desktop/main'] as const;
 
 /** Name below `dist/` → source file. */
 export function hostEntries(): Record<string, string> {
-  const all = ENTRIES.map((name) => [name, `${root}electron/${name}.ts`] as const);
-  return Object.fromEntries(all.filter(([, file]) => existsSync(file)));
+  return Object.fromEntries(ENTRIES.map((name) => [name, `${root}electron/${name}.ts`]));
 }
 
 /** The folders below `dist/` that the build of the host owns and empties. */

@@ -1,12 +1,14 @@
 /** Long work in a worker thread, one thread a job: progress and answer come as pushes, and a cancelled job answers with its best so far. */
 import { Worker } from 'node:worker_threads';
-import type { RequestOf } from '../../shared-model/wire/contract.ts';
 import { z } from '../../shared-model/zod.ts';
 import { type Bad, bad, type Good, good } from './answers.ts';
+import { type PlannerJob, readPlannerTask } from './planner-task.ts';
 import type { Pushes } from './pushes.ts';
 
 /** Most jobs at a time: more threads than that only slow each other down. */
 const MOST_JOBS = 4;
+/** Most memory of one job's thread; one that wants more is ended and answers so. */
+const MOST_MEGABYTES = 768;
 
 /** What a worker tells. */
 export const workerMessage = z.discriminatedUnion('tell', [
@@ -21,22 +23,34 @@ export interface PlannerThread {
   onFault(listener: (says: string) => void): void;
   stop(): void;
 }
-export type StartThread = (job: RequestOf<'plan.start'>) => PlannerThread;
+export type StartThread = (job: PlannerJob) => PlannerThread;
+
+function faultWords(error: Error & { readonly code?: string }, megabytes: number): string {
+  return error.code === 'ERR_WORKER_OUT_OF_MEMORY'
+    ? `This needs more memory than the ${megabytes} MB that one job may have.`
+    : error.message;
+}
 
 /** Starts worker threads from a file: the bundle's when the host is bundled, else the source's. */
-export function threadsFrom(file: URL): StartThread {
+export function threadsFrom(file: URL, megabytes = MOST_MEGABYTES): StartThread {
   return (job) => {
-    const worker = new Worker(file, { workerData: job });
+    const worker = new Worker(file, {
+      workerData: job,
+      resourceLimits: { maxOldGenerationSizeMb: megabytes },
+    });
     return {
       onMessage: (listener) => void worker.on('message', listener),
-      onFault: (listener) => void worker.on('error', (error) => listener(error.message)),
+      onFault: (listener) => {
+        worker.on('error', (error) => listener(faultWords(error, megabytes)));
+        worker.on('exit', () => listener('The thread ended without an answer.'));
+      },
       stop: () => void worker.terminate(),
     };
   };
 }
 
 export interface PlannerJobs {
-  start(job: RequestOf<'plan.start'>): Good<{ job: number }> | Bad;
+  start(job: PlannerJob): Good<{ job: number }> | Bad;
   cancel(job: number): Good<Record<string, never>> | Bad;
   /** Ends all of them, when the host closes. */
   stopAll(): void;
@@ -58,6 +72,8 @@ export function plannerJobs(start: StartThread, pushes: Pushes): PlannerJobs {
     start: (request) => {
       if (going.size >= MOST_JOBS)
         return bad('refused', `${MOST_JOBS} plans are being worked on already; cancel one first.`);
+      const task = readPlannerTask(request);
+      if (!task.ok) return bad('bad-input', task.malformed.says, task.malformed.path);
       last += 1;
       const job = last;
       const thread = start(request);

@@ -4,7 +4,7 @@ import { type PlannerThread, plannerJobs } from '../../electron/host/planner-job
 import { makePushes, type Push } from '../../electron/host/pushes.ts';
 import { passingSidingExample } from '../support/example.ts';
 
-const JOB = { task: 'plan' as const, document: passingSidingExample, situation: {}, options: {} };
+const JOB = { task: 'plan' as const, document: passingSidingExample, situation: { trains: [] }, options: {} };
 
 /** Jobs on threads that the test speaks for. */
 function spokenFor() {

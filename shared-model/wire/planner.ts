@@ -1,0 +1,64 @@
+/** What goes to the planner's worker and what comes back: the options of each task, and its answers as the screen parses them. */
+import { blockId, edgeId, nodeId, selectorId, toggleId, trainId } from '../ids.ts';
+import { type PlanOptions, USUAL_OPTIONS } from '../planning/plan/options.ts';
+import type { PlanAnswer } from '../planning/plan-answer.ts';
+import type { SafeVerdict } from '../planning/safe.ts';
+import { z } from '../zod.ts';
+
+const seconds = z.number().min(0).max(3600);
+
+/** Effort of `safe`, in states looked at: the usual one takes about a second. */
+export const safeOptions = z.strictObject({
+  states: z.number().int().min(1).max(100_000_000).default(3_000_000),
+});
+
+export const planOptions = z.strictObject({
+  throwSeconds: seconds.default(USUAL_OPTIONS.throwSeconds),
+  marginSeconds: seconds.default(USUAL_OPTIONS.marginSeconds),
+  throwsPerMinute: z.number().int().min(1).max(60).default(USUAL_OPTIONS.throwsPerMinute),
+  talkSeconds: seconds.default(USUAL_OPTIONS.talkSeconds),
+  startSeconds: seconds.default(USUAL_OPTIONS.startSeconds),
+  /** How long to look for a better plan. */
+  limitSeconds: z.number().min(0.01).max(3600).default(5),
+  /** The same situation and seed give the same draws. */
+  seed: z.number().int().min(0).max(4_294_967_295).default(1),
+}) satisfies z.ZodType<PlanOptions>;
+
+/** What `safe` answers. */
+export const safeVerdict: z.ZodType<SafeVerdict> = z.strictObject({
+  verdict: z.enum(['safe', 'gridlock', 'undecided']),
+  witness: z.array(z.strictObject({ train: trainId, to: blockId })).exactOptional(),
+  locked: z.strictObject({ trains: z.array(trainId), blocks: z.array(blockId) }).exactOptional(),
+  states: z.number(),
+});
+
+const planMove = z.strictObject({
+  train: trainId,
+  blocks: z.array(blockId),
+  start: z.number(),
+  end: z.number(),
+  edges: z.array(edgeId),
+});
+const planThrow = z.strictObject({
+  at: z.number(),
+  kind: z.enum(['selector', 'turnout', 'toggle']),
+  id: z.union([selectorId, nodeId, toggleId]),
+  to: z.union([z.string(), z.boolean()]),
+  waitsFor: z.array(z.strictObject({ train: trainId, block: blockId })),
+});
+
+/** What `plan` answers. */
+export const planAnswer: z.ZodType<PlanAnswer> = z.strictObject({
+  verdict: z.enum(['planned', 'impossible', 'undecided']),
+  moves: z.array(planMove),
+  throws: z.array(planThrow),
+  total: z.number().nullable(),
+  lowerBound: z.number().nullable(),
+  proven: z.boolean(),
+});
+
+/** A thread that broke down, or was put to an end; `best` is the last that it had told of. */
+export const plannerEnded = z.union([
+  z.strictObject({ fault: z.string() }),
+  z.strictObject({ cancelled: z.literal(true), best: z.unknown() }),
+]);
