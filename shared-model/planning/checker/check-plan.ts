@@ -4,10 +4,12 @@ import type { PlanOptions } from '../plan/options.ts';
 import type { PlanAnswer, PlanMove } from '../plan-answer.ts';
 import type { Situation } from '../situation.ts';
 import { throwFaults } from './check-throws.ts';
-import { type Course, courseOf, type Held, TOLERANCE } from './course.ts';
+import { type Course, courseOf, type Held, type PlanFault, TOLERANCE } from './course.ts';
+
+export type { PlanFault } from './course.ts';
 
 /** Two trains in one block, or on one diamond, or the next too soon after a tail. */
-function apartFaults(courses: readonly Course[], options: PlanOptions): string[] {
+function apartFaults(courses: readonly Course[], options: PlanOptions): PlanFault[] {
   const byThing = new Map<string, Held[]>();
   for (const held of courses.flatMap((course) => course.held))
     byThing.set(held.what, [...(byThing.get(held.what) ?? []), held]);
@@ -16,39 +18,44 @@ function apartFaults(courses: readonly Course[], options: PlanOptions): string[]
     return sorted.slice(1).flatMap((held, index) => {
       const before = sorted[index];
       if (before === undefined || held.from >= before.till + options.marginSeconds - TOLERANCE) return [];
-      return [
-        `${held.train.id} into ${what} at ${held.from.toFixed(3)}: ${before.train.id} is clear of it at ${before.till.toFixed(3)}`,
-      ];
+      const says = `${held.train.id} into ${what} at ${held.from.toFixed(3)}: ${before.train.id} is clear of it at ${before.till.toFixed(3)}`;
+      return [{ says, about: [held.train.id, before.train.id, what], at: held.from }];
     });
   });
 }
 
-function voiceFaults(moves: readonly PlanMove[], { talkSeconds }: PlanOptions): string[] {
+function voiceFaults(moves: readonly PlanMove[], { talkSeconds }: PlanOptions): PlanFault[] {
   if (talkSeconds === 0) return [];
   const sorted = [...moves].sort((one, other) => one.start - other.start);
   return sorted.flatMap((move, index) => {
     const before = sorted[index - 1]?.start ?? 0;
     return move.start - talkSeconds >= before - TOLERANCE
       ? []
-      : [`${move.train} at ${move.start}: the voice is not free for ${talkSeconds} s before it`];
+      : [
+          {
+            says: `${move.train} at ${move.start}: the voice is not free for ${talkSeconds} s before it`,
+            about: [move.train],
+            at: move.start,
+          },
+        ];
   });
 }
 
 /**
  * Checks a plan.
  *
- * @returns what is wrong, in words; nothing when it is good
+ * @returns what is wrong, in words and with what it is about; nothing when it is good
  */
 export function planFaults(
   railroad: Railroad,
   situation: Situation,
   plan: Pick<PlanAnswer, 'moves' | 'throws' | 'total'>,
   options: PlanOptions,
-): readonly string[] {
+): readonly PlanFault[] {
   const known = new Set<string>(situation.trains.map(({ id }) => id));
   const strangers = plan.moves
     .filter(({ train }) => !known.has(train))
-    .map(({ train }) => `there is no train ${train}`);
+    .map(({ train }): PlanFault => ({ says: `there is no train ${train}`, about: [train], at: null }));
   const moves = [...plan.moves].sort((one, other) => one.start - other.start);
   const courses = situation.trains.map((train) =>
     courseOf(
@@ -58,19 +65,19 @@ export function planFaults(
       options,
     ),
   );
-  const notThere = situation.trains.flatMap((train, index) => {
+  const notThere = situation.trains.flatMap((train, index): PlanFault[] => {
     const head = courses[index]?.last.trail[0];
     const block = head === undefined ? undefined : railroad.blockOfEdge.get(head.edge);
     return train.to === null || train.to === block
       ? []
-      : [`${train.id} ends in ${block}, not in ${train.to}`];
+      : [{ says: `${train.id} ends in ${block}, not in ${train.to}`, about: [train.id, train.to], at: null }];
   });
   const ends = situation.trains.map(({ id }) => moves.findLast((move) => move.train === id)?.end ?? 0);
   const total = ends.reduce((sum, end) => sum + end, 0);
-  const wrongTotal =
+  const wrongTotal: PlanFault[] =
     plan.total !== null && Math.abs(total - plan.total) <= TOLERANCE * Math.max(1, ends.length)
       ? []
-      : [`the arrivals sum to ${total.toFixed(3)}, not to ${plan.total}`];
+      : [{ says: `the arrivals sum to ${total.toFixed(3)}, not to ${plan.total}`, about: [], at: null }];
   const throws = [...plan.throws].sort((one, other) => one.at - other.at);
   return [
     ...strangers,

@@ -5,7 +5,7 @@ import type { Seconds } from '../../units.ts';
 import type { PlanOptions } from '../plan/options.ts';
 import type { PlanThrow } from '../plan-answer.ts';
 import type { Situation } from '../situation.ts';
-import { type Course, type Entry, type Held, TOLERANCE } from './course.ts';
+import { type Course, type Entry, type Held, type PlanFault, TOLERANCE } from './course.ts';
 
 const MINUTE: Seconds = 60;
 
@@ -63,18 +63,21 @@ function touched(the: Case, one: PlanThrow): ReadonlySet<BlockId> {
   return found;
 }
 
-function handsFaults({ throws, options }: Case): string[] {
-  const faults: string[] = [];
+function handsFaults({ throws, options }: Case): PlanFault[] {
+  const faults: PlanFault[] = [];
   throws.forEach(({ at, id }, index) => {
     const before = throws[index - 1];
-    if (at < -TOLERANCE) faults.push(`throw of ${id} at ${at}: before the situation`);
+    const wrong = (says: string): void => {
+      faults.push({ says, about: [id], at });
+    };
+    if (at < -TOLERANCE) wrong(`throw of ${id} at ${at}: before the situation`);
     if (before !== undefined && at < before.at + options.throwSeconds - TOLERANCE)
-      faults.push(
+      wrong(
         `throw of ${id} at ${at}: the hands are at ${before.id} until ${before.at + options.throwSeconds}`,
       );
     const earlier = throws[index - options.throwsPerMinute];
     if (options.throwsPerMinute < 1 || (earlier !== undefined && at - earlier.at < MINUTE - TOLERANCE))
-      faults.push(`throw of ${id} at ${at}: more than ${options.throwsPerMinute} throws in a minute`);
+      wrong(`throw of ${id} at ${at}: more than ${options.throwsPerMinute} throws in a minute`);
   });
   return faults;
 }
@@ -85,7 +88,7 @@ const rests = (courses: readonly Course[], { train }: Held, at: Seconds): boolea
     (course) => course.restsFrom <= at + TOLERANCE && course.held.some((held) => held.train === train),
   );
 
-function underFaults(the: Case): string[] {
+function underFaults(the: Case): PlanFault[] {
   const { options, courses } = the;
   const held = courses.flatMap((course) => course.held);
   return the.throws.flatMap((one) => {
@@ -102,21 +105,30 @@ function underFaults(the: Case): string[] {
       })
       .filter((by) => !(one.kind === 'toggle' && one.to === false && rests(courses, by, one.at)));
     return [
-      ...(stands.to === one.to ? [`${name}: it stands there already`] : []),
-      ...under.map(({ train, what }) => `${name}: ${train.id} is in ${what}, or within the margin of it`),
+      ...(stands.to === one.to
+        ? [{ says: `${name}: it stands there already`, about: [one.id], at: one.at }]
+        : []),
+      ...under.map(({ train, what }) => ({
+        says: `${name}: ${train.id} is in ${what}, or within the margin of it`,
+        about: [one.id, train.id, what],
+        at: one.at,
+      })),
     ];
   });
 }
 
-function entryFaults(the: Case, entry: Entry): string[] {
+function entryFaults(the: Case, entry: Entry): PlanFault[] {
   const { railroad, options, courses } = the;
   const name = `${entry.train.id} into ${entry.block} at ${entry.at.toFixed(3)}`;
-  const faults: string[] = [];
+  const faults: PlanFault[] = [];
+  const wrong = (says: string, ...others: string[]): void => {
+    faults.push({ says, about: [entry.train.id, entry.block, ...others], at: entry.at });
+  };
   const wants = (kind: PlanThrow['kind'], id: string, to: string | boolean): void => {
     const stands = standsAt(the, kind, id, entry.at);
-    if (stands.to !== to) faults.push(`${name}: ${id} stands at ${stands.to}, not at ${to}`);
+    if (stands.to !== to) wrong(`${name}: ${id} stands at ${stands.to}, not at ${to}`, id);
     else if (stands.since + options.marginSeconds > entry.at + TOLERANCE)
-      faults.push(`${name}: ${id} is finished at ${stands.since}, within the margin`);
+      wrong(`${name}: ${id} is finished at ${stands.since}, within the margin`, id);
   };
   for (const { id, position } of entry.levers) wants('turnout', id, position);
   for (let source = railroad.blocks.get(entry.block)?.source; source !== undefined; ) {
@@ -131,14 +143,14 @@ function entryFaults(the: Case, entry: Entry): string[] {
         held.from < entry.at - TOLERANCE &&
         entry.at < held.till + options.marginSeconds - TOLERANCE
       )
-        faults.push(`${name}: ${held.train.id} is in ${parent}, through which it is fed`);
+        wrong(`${name}: ${held.train.id} is in ${parent}, through which it is fed`, held.train.id, parent);
     source = railroad.blocks.get(parent)?.source;
   }
   return faults;
 }
 
 /** Everything that is wrong with the throws, and with how the knobs stand when a train comes. `throws` in the order of time. */
-export function throwFaults(the: Case): readonly string[] {
+export function throwFaults(the: Case): readonly PlanFault[] {
   const entries = the.courses.flatMap((course) => course.entries);
   return [...handsFaults(the), ...underFaults(the), ...entries.flatMap((entry) => entryFaults(the, entry))];
 }

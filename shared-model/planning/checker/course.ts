@@ -14,6 +14,14 @@ import {
   possibleRuns,
 } from './lying-train.ts';
 
+/** Something that is wrong with a plan: in words, which trains, blocks and knobs it is about, and when. */
+export interface PlanFault {
+  readonly says: string;
+  readonly about: readonly string[];
+  /** Null where it is about no moment. */
+  readonly at: Seconds | null;
+}
+
 /** Times are compared to this. */
 export const TOLERANCE: Seconds = 0.002;
 
@@ -40,7 +48,7 @@ export interface Course {
   readonly last: LyingTrain;
   /** From when on it stands for good. */
   readonly restsFrom: Seconds;
-  readonly faults: readonly string[];
+  readonly faults: readonly PlanFault[];
 }
 
 /** The runs whose edges, one after the other, are those of a move. */
@@ -66,7 +74,10 @@ export function courseOf(
   moves: readonly PlanMove[],
   options: PlanOptions,
 ): Course {
-  const faults: string[] = [];
+  const faults: PlanFault[] = [];
+  const wrong = (at: Seconds, says: string): void => {
+    faults.push({ says, about: [train.id], at });
+  };
   const speed = modelSpeed(train.mph, railroad.document.scaleRatio);
   const held: Held[] = [];
   const entries: Entry[] = [];
@@ -107,22 +118,22 @@ export function courseOf(
 
   for (const [index, move] of moves.entries()) {
     const name = `move ${index + 1} of ${train.id}`;
-    if (train.to === null) faults.push(`${name}: it is parked`);
+    if (train.to === null) wrong(move.start, `${name}: it is parked`);
     if (before === null && move.start < train.notBefore - TOLERANCE)
-      faults.push(`${name} starts at ${move.start}, before ${train.notBefore}`);
+      wrong(move.start, `${name} starts at ${move.start}, before ${train.notBefore}`);
     if (move.start < -TOLERANCE || (before !== null && move.start < before - TOLERANCE))
-      faults.push(`${name} starts before the one before it has ended`);
+      wrong(move.start, `${name} starts before the one before it has ended`);
     const touches = before !== null && move.start <= before + TOLERANCE;
     const runs = runsOf(railroad, here, train.cab, move.edges);
     if (runs === null || runs.length === 0) {
-      faults.push(`${name}: no run leads over ${move.edges.join(' ')}`);
+      wrong(move.start, `${name}: no run leads over ${move.edges.join(' ')}`);
       break;
     }
     const blocks = runs.flatMap(({ passings }) =>
       passings.filter(({ gap, enters }) => gap || enters !== null).map(({ block }) => block),
     );
     if (blocks.join() !== move.blocks.join())
-      faults.push(`${name} enters ${blocks.join(' ')}, not ${move.blocks.join(' ')}`);
+      wrong(move.start, `${name} enters ${blocks.join(' ')}, not ${move.blocks.join(' ')}`);
     let departs = move.start + (touches ? 0 : options.startSeconds);
     for (const run of runs) {
       for (const { enters, diamond, atMm } of run.passings) {
@@ -136,7 +147,7 @@ export function courseOf(
       departs += run.lengthMm / speed;
     }
     if (Math.abs(departs - move.end) > TOLERANCE)
-      faults.push(`${name} ends at ${departs.toFixed(3)} at its speed, not at ${move.end}`);
+      wrong(move.start, `${name} ends at ${departs.toFixed(3)} at its speed, not at ${move.end}`);
     before = move.end;
   }
   for (const [what, start] of since) held.push({ train, what, from: start, till: Number.POSITIVE_INFINITY });
