@@ -122,6 +122,21 @@ export function isObservation(input: SessionInput): input is Observation {
   return observationVerbs.has(input.do);
 }
 
+/** The orders that can be taken back; of observations, all can. */
+const RETRACTABLE_ORDERS: ReadonlySet<string> = new Set<Verb>([
+  'place-train',
+  'turn-selector',
+  'throw-turnout',
+  'set-toggle',
+  'declare',
+  'tag',
+  'untag',
+  'settle',
+]);
+/** Whether an input of this kind can be taken back by `retract`. */
+export const isRetractable = (input: SessionInput): boolean =>
+  isObservation(input) || RETRACTABLE_ORDERS.has(input.do);
+
 /** An input with its moment: seconds since the session was opened; `at` never goes back. */
 export interface TimedInput {
   readonly at: number;

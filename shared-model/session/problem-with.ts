@@ -1,5 +1,6 @@
 /** Names in an input that do not exist on this railroad tonight: a mistake of the input, told before any rule is asked. */
 import type { BlockId, EdgeId, NodeId } from '../ids.ts';
+import { LISTS } from '../railroad/document.ts';
 import type { Railroad } from '../railroad/railroad.ts';
 import { isThrown } from '../railroad/travel.ts';
 import type { PlainOrder, SessionInput } from './input.ts';
@@ -35,20 +36,7 @@ const isTurnout: Known = ({ nodes }, _state, id) => {
 const isDestination: Known = ({ blocks, edges, document }, _state, id) =>
   blocks.has(id as BlockId) || edges.has(id as EdgeId) || document.places.some((place) => place.id === id);
 const isInDocument: Known = ({ document }, _state, id) =>
-  (
-    [
-      'nodes',
-      'edges',
-      'supplies',
-      'throttles',
-      'selectors',
-      'toggles',
-      'blocks',
-      'trains',
-      'places',
-      'settings',
-    ] as const
-  ).some((list) => document[list].some((thing) => thing.id === id));
+  LISTS.some((list) => document[list].some((thing) => thing.id === id));
 const isThing: Known = (railroad, state, id) =>
   isInDocument(railroad, state, id) || isTrain(railroad, state, id) || isCut(railroad, state, id);
 

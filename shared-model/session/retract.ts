@@ -3,23 +3,11 @@
 import type { Evening } from './evening-record.ts';
 import type { SessionEvent } from './event.ts';
 import { changesBetween } from './fold.ts';
-import type { InputOf, TimedInput, Verb } from './input.ts';
-import { isObservation } from './input.ts';
+import { type InputOf, isRetractable, type TimedInput } from './input.ts';
 import { fitsPhase, judge } from './judge.ts';
 import { notNow } from './orders/train-orders.ts';
 import { settleRuling } from './step.ts';
 import { type World, withState } from './world.ts';
-
-const RETRACTABLE_ORDERS: readonly Verb[] = [
-  'place-train',
-  'turn-selector',
-  'throw-turnout',
-  'set-toggle',
-  'declare',
-  'tag',
-  'untag',
-  'settle',
-];
 
 /** The entries that were retracted before. */
 export function retractedEntries(events: readonly SessionEvent[]): ReadonlySet<number> {
@@ -65,8 +53,7 @@ export function retract(
   if (!fitsPhase(world, timed.input)) return refuse();
   const event = evening.events.find((other) => other.entry === entry);
   const earlier = retractedEntries(evening.events);
-  const may =
-    event !== undefined && (isObservation(event.input) || RETRACTABLE_ORDERS.includes(event.input.do));
+  const may = event !== undefined && isRetractable(event.input);
   if (!may || earlier.has(entry)) return refuse(String(entry));
   const folded = foldWithout(evening, new Set([...earlier, entry]), entry);
   if ('differs' in folded) return refuse(String(folded.differs));

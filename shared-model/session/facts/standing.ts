@@ -24,6 +24,17 @@ export function spotsUnder(
   return train.lost === true ? [] : underTrain(railroad, train.trail, train.length);
 }
 
+/** What is recorded of a train that is known to stand at a place: nothing is in doubt about it. */
+export const standingAt = (trail: Trail, blocks: readonly BlockId[]) => ({
+  trail,
+  blocks,
+  lost: false,
+  picked: [],
+  stopped: true,
+  stalled: false,
+  motionUnknown: false,
+});
+
 /** The placed trains, in the order of the document and then of coming. */
 export function placedTrains(world: World): readonly [TrainId, TrainNow][] {
   return entriesOf(world.state.trains as Record<TrainId, TrainNow>).filter(([, train]) => train.placed);

@@ -4,7 +4,7 @@ import type { Refusal } from '../../refusal.ts';
 import { authorityOf, limitsBlocks } from '../facts/authorities.ts';
 import { rootSelector } from '../facts/feed.ts';
 import { blockOfNode, crossingTakers, locksOn } from '../facts/locks.ts';
-import { blocksUnder, gapsBetween, spotsUnder } from '../facts/standing.ts';
+import { blocksUnder, gapsBetween, spotsUnder, standingAt } from '../facts/standing.ts';
 import type { InputOf } from '../input.ts';
 import { authorityAfter } from '../machines.ts';
 import { drawPicture } from '../picture.ts';
@@ -136,13 +136,7 @@ export function releaseLimits(world: World, { train: id, edge, toward }: InputOf
     blocks.length > 0 && blocks.every((block) => limitsBlocks(world.state, held.authority).includes(block));
   if (trail === undefined || !inside) return notNow(world, id);
   const next = withRecord(world, 'trains', id, {
-    trail,
-    lost: false,
-    blocks,
-    picked: [],
-    stopped: true,
-    stalled: false,
-    motionUnknown: false,
+    ...standingAt(trail, blocks),
   });
   return done(setAuthorityState(next, held.id, 'release'));
 }

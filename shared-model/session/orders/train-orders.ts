@@ -5,7 +5,7 @@ import type { Refusal } from '../../refusal.ts';
 import { authoritiesInForce, authorityOf, legsAhead } from '../facts/authorities.ts';
 import { isWiredFor, straightThrottle } from '../facts/feed.ts';
 import { heldParents } from '../facts/parents.ts';
-import { blocksUnder, cutsIn, spotsUnder, trainsIn } from '../facts/standing.ts';
+import { blocksUnder, cutsIn, spotsUnder, standingAt, trainsIn } from '../facts/standing.ts';
 import { unplacedTrain } from '../initial.ts';
 import type { InputOf } from '../input.ts';
 import { layBackAsFar, layBackWhole, setAuthorityState, trainNow } from '../reports/moving.ts';
@@ -85,13 +85,7 @@ export function placeTrain(world: World, input: InputOf<'place-train'>, forced =
   let next = withRecord(world, 'trains', id, {
     placed: true,
     cab: cab ?? null,
-    trail,
-    lost: false,
-    blocks,
-    picked: [],
-    stopped: true,
-    stalled: false,
-    motionUnknown: false,
+    ...standingAt(trail, blocks),
     coupledInto: null,
   });
   for (const block of blocks)

@@ -3,7 +3,7 @@ import type { BlockId, TrainId } from '../../ids.ts';
 import { authorityOf, type InForce, isInLimits, limitsBlocks } from '../facts/authorities.ts';
 import { feedNow } from '../facts/feed.ts';
 import { wrongTurnouts } from '../facts/lined.ts';
-import { blocksUnder, gapsBetween, spotsUnder, trainsIn } from '../facts/standing.ts';
+import { blocksUnder, gapsBetween, spotsUnder, standingAt, trainsIn } from '../facts/standing.ts';
 import type { InputOf } from '../input.ts';
 import { type Done, done, type Raised } from '../ruling.ts';
 import type { TrainNow } from '../state.ts';
@@ -163,13 +163,7 @@ export function trainAt(world: World, { train: id, edge, toward }: InputOf<'trai
   const foreign = blocks.filter((block) => !mine(block));
   let next = withRecord(world, 'trains', id, {
     placed: true,
-    trail,
-    lost: false,
-    blocks,
-    picked: [],
-    stopped: true,
-    stalled: false,
-    motionUnknown: false,
+    ...standingAt(trail, blocks),
   });
   for (const block of blocks)
     if (!train.blocks.includes(block) && mine(block)) {
