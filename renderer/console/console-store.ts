@@ -16,6 +16,8 @@ export interface ConsoleState {
   readonly settings: UserSettings;
   /** The evening that goes on, or the last one that ended; null when there is none. */
   readonly evening: FollowedEvening | null;
+  /** How an evening that goes on was found here: this page began anew, or the console did; null once something was done since. */
+  readonly found: 'page' | 'console' | null;
   /** False until it is known whether there is an evening. */
   readonly eveningKnown: boolean;
   /** What went wrong when the host was greeted or the evening read, in words; null when nothing did. */
@@ -29,9 +31,14 @@ export interface ConsoleStore {
   readonly subscribe: (listener: () => void) => () => void;
   /** Sends inputs of one act, whole or not at all. What the answer brings is shown before this resolves. */
   readonly send: (items: readonly BatchItem[]) => Promise<Answer<ReplyOf<'evening.send'>>>;
+  /** The word that the evening goes on was read. */
+  readonly foundSeen: () => void;
   readonly openEvening: (railroad: string, alone: boolean) => Promise<Answer<ReplyOf<'evening.open'>>>;
   readonly writeSettings: (part: Partial<UserSettings>) => Promise<Answer<UserSettings>>;
 }
+
+/** Whether something happened in it already, and more can. */
+const goesOn = ({ state }: FollowedEvening): boolean => state.entries > 1 && state.phase !== 'ended';
 
 /**
  * @param connection the way to the host
@@ -43,6 +50,7 @@ export function consoleStore(connection: ConsoleConnection, now: () => number): 
     hello: null,
     settings: userSettings.parse({}),
     evening: null,
+    found: null,
     eveningKnown: false,
     problem: null,
   };
@@ -71,6 +79,8 @@ export function consoleStore(connection: ConsoleConnection, now: () => number): 
     if (hello.ok) change({ hello: hello.value, settings: hello.value.settings, problem: null });
     else change({ problem: hello.problem.says });
     await readEvening();
+    const { evening } = state;
+    if (evening !== null && goesOn(evening)) change({ found: evening.resumed ? 'console' : 'page' });
   };
 
   connection.onLink((link) => {
@@ -91,6 +101,7 @@ export function consoleStore(connection: ConsoleConnection, now: () => number): 
     },
     async send(items) {
       const id = state.evening?.id;
+      change({ found: null });
       const answer = await connection.call('evening.send', { items: [...items] });
       if (answer.ok && id !== undefined) {
         const { events, refused } = answer.value;
@@ -98,9 +109,10 @@ export function consoleStore(connection: ConsoleConnection, now: () => number): 
       }
       return answer;
     },
+    foundSeen: () => change({ found: null }),
     async openEvening(railroad, alone) {
       const answer = await connection.call('evening.open', { railroad, alone });
-      if (answer.ok) change({ evening: followEvening(answer.value, now()), eveningKnown: true });
+      if (answer.ok) change({ evening: followEvening(answer.value, now()), found: null, eveningKnown: true });
       return answer;
     },
     async writeSettings(part) {

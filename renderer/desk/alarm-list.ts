@@ -9,7 +9,7 @@ import { spokenBlock } from '../../shared-model/session/say.ts';
 import type { AlarmNow } from '../../shared-model/session/state.ts';
 import type { World } from '../../shared-model/session/world.ts';
 import { send } from './entry-line/reading.ts';
-import { type Option, optionOf } from './option.ts';
+import { type Option, optionOf, PHASE_CHECK } from './option.ts';
 
 /** Above so many in ten minutes, the record is behind: those of the book rank are one line. */
 const FLOOD = 10;
@@ -146,7 +146,7 @@ export function alarmOptions(
       ];
     }
     case 'unphased-ahead':
-      return [{ says: 'measure the phase', does: { kind: 'go', address: '#/power-room' } }];
+      return [{ says: 'measure the phase', does: { kind: 'go', address: PHASE_CHECK } }];
     case 'bridging':
       return partingOptions(world, first as NodeId);
     case 'entered-unlined':

@@ -87,7 +87,7 @@ function Alarms({ source, desk }: BandProps) {
 function Answer({ source, desk }: BandProps) {
   const { answer, offer } = desk;
   const refused = answer?.kind === 'refused' && offer?.says !== 'Which?' ? answer.event : null;
-  const says = offer?.says || (answer === null ? '' : answerWords(source, answer));
+  const says = offer?.says || (answer === null ? (source.notice ?? '') : answerWords(source, answer));
   return (
     <div className="desk-row" aria-live="polite">
       {refused === null ? null : (

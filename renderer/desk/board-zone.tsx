@@ -21,6 +21,7 @@ function nextThings({ next }: Desk): ReadonlySet<string> {
     case 'clear':
       return new Set([next.block]);
     case 'ask':
+    case 'onward':
     case 'nothing':
       return new Set();
   }

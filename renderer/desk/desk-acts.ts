@@ -1,14 +1,19 @@
 /** What each act of the Desk does at a moment of the evening. */
 import type { ThrottleId } from '../../shared-model/ids.ts';
+import type { BatchItem } from '../../shared-model/session/batch.ts';
+import { type Evening, takeBatch } from '../../shared-model/session/evening.ts';
 import { authoritiesInForce } from '../../shared-model/session/facts/authorities.ts';
 import type { SessionInput } from '../../shared-model/session/input.ts';
+import { spokenDestination } from '../../shared-model/session/say.ts';
 import type { ActName } from '../keys/acts.ts';
 import { lastRetractable } from './entry-line/last-report.ts';
 import { type LineContext, send } from './entry-line/reading.ts';
 import { nextAct, pendingThrows } from './next-act.ts';
-import { type Doing, doingOf, type Option, optionOf, tell } from './option.ts';
+import { onwardKey, onwards } from './onward.ts';
+import { type Doing, doingOf, type Option, optionOf, PHASE_CHECK, tell } from './option.ts';
 import { throwKey } from './pending-throw.ts';
 import { readBackNow } from './read-backs.ts';
+import { shownNow } from './roll.ts';
 import { throwItems } from './throw-items.ts';
 
 const NO_CAB = 'There is no such cab on this railroad.';
@@ -32,7 +37,7 @@ export function advanceable({ state }: LineContext, cab: ThrottleId): readonly O
 
 function throwsDone(context: LineContext, later: readonly string[], all: boolean): Doing {
   const pending = pendingThrows(context, later);
-  const next = nextAct(context.state, pending);
+  const next = nextAct(context, pending, later);
   if (next.kind !== 'throw') return tell('No throw is next.');
   const chosen = all
     ? pending.filter(({ cab, thrown }) => cab === next.pending.cab && thrown.waitsFor.length === 0)
@@ -43,14 +48,57 @@ function throwsDone(context: LineContext, later: readonly string[], all: boolean
   };
 }
 
-function grantAsk({ state }: LineContext): Doing {
-  const ask = state.asks.find(({ free }) => free);
+/** The oldest ask that has become free; where there is none, the way on as before of the train that came to its limit first. */
+function grantAsk(context: LineContext, later: readonly string[]): Doing {
+  const { asks } = context.state;
+  const ask = asks.find(({ free }) => free);
   if (ask !== undefined) return doIt('grant', ask.request as SessionInput);
-  return tell(state.asks.length === 0 ? 'Nobody asks for anything.' : 'No ask is free yet.');
+  const [onward] = onwards(context, later);
+  if (onward !== undefined) return doIt('on as before', onward.request);
+  return tell(asks.length === 0 ? 'Nobody asks for anything.' : 'No ask is free yet.');
+}
+
+/** The read-back was right and the hands have done all that its train needs: the throws in their order, those that waited for others too. */
+function readBackAndThrows({ railroad, state, recent }: LineContext): Doing {
+  const waiting = readBackNow(state, recent);
+  if (waiting === null) return tell('Nothing waits to be read back.');
+  const items: BatchItem[] = [];
+  let evening: Evening = { railroad, state, initial: state, events: [] };
+  const add = (more: readonly BatchItem[]) => {
+    items.push(...more);
+    ({ evening } = takeBatch(evening, state.at, more));
+  };
+  add([{ input: { do: 'acknowledge', authority: waiting.id } }]);
+  // Each throw is made once at most; those that wait become free by the ones before them.
+  for (const made = new Set<string>(); ; ) {
+    const now = { railroad, state: evening.state, recent: [...recent, ...evening.events] };
+    const next = pendingThrows(now, []).find(
+      ({ for: why, train, thrown }) =>
+        why === 'way' &&
+        train === waiting.authority.train &&
+        thrown.waitsFor.length === 0 &&
+        !made.has(throwKey(thrown)),
+    );
+    if (next === undefined) break;
+    made.add(throwKey(next.thrown));
+    add(throwItems(next));
+  }
+  return { kind: 'do', option: { says: 'right, and thrown', does: { kind: 'send', items } } };
+}
+
+function shown(context: LineContext): Doing {
+  const inputs = shownNow(context);
+  return inputs.length === 0 ? tell('Every knob was thrown or looked at.') : doIt('as shown', ...inputs);
+}
+
+function putOff(context: LineContext, later: readonly string[]): Doing {
+  const next = nextAct(context, pendingThrows(context, later), later);
+  if (next.kind === 'throw') return { kind: 'later', key: throwKey(next.pending.thrown) };
+  return next.kind === 'onward' ? { kind: 'later', key: onwardKey(next.onward) } : tell('No throw is next.');
 }
 
 function clearAsAsked(context: LineContext, later: readonly string[]): Doing {
-  const next = nextAct(context.state, pendingThrows(context, later));
+  const next = nextAct(context, pendingThrows(context, later), later);
   return next.kind === 'clear'
     ? doIt('clear', { do: 'train-cleared', train: next.train, block: next.block })
     : tell('Nobody was asked whether a block is clear.');
@@ -77,12 +125,34 @@ function readBackRight({ state, recent }: LineContext): Doing {
     : doIt('right', { do: 'acknowledge', authority: waiting.id });
 }
 
-function cabAct(context: LineContext, act: 'advance' | 'call', number: number): Doing {
+/** A train that is at its limit goes on as before: alone at once, since nobody is asked; else if the dispatcher says so. */
+function goesOn(context: LineContext, later: readonly string[], cab: ThrottleId): readonly Option[] {
+  const { railroad, state } = context;
+  return onwards(context, later)
+    .filter((onward) => onward.cab === cab)
+    .map(({ train, request }) =>
+      option(
+        `${state.trains[train]?.name ?? train} on to ${spokenDestination(railroad, request.to)}`,
+        request,
+      ),
+    );
+}
+
+function cabAct(
+  context: LineContext,
+  act: 'advance' | 'call',
+  number: number,
+  later: readonly string[],
+): Doing {
   const cab = context.railroad.document.throttles[number - 1];
   if (cab === undefined) return tell(NO_CAB);
   if (act === 'call') return doIt(`${cab.name} calls`, { do: 'call', cab: cab.id });
+  const running = advanceable(context, cab.id);
+  const ways = running.length === 0 ? goesOn(context, later, cab.id) : [];
+  if (ways.length > 0 && !context.state.alone)
+    return { kind: 'choose', says: 'On as before?', options: ways };
   return doingOf(
-    advanceable(context, cab.id),
+    running.length === 0 ? ways : running,
     `${cab.name} has more than one train on its way:`,
     `No train of ${cab.name} has an authority.`,
   );
@@ -98,22 +168,27 @@ const why: Doing = { kind: 'do', option: { says: 'why', does: { kind: 'why', abo
  */
 export function doingOfAct(act: ActName, context: LineContext, later: readonly string[]): Doing {
   const [, kind, number] = /^(advance|call)-(\d)$/.exec(act) ?? [];
-  if (kind !== undefined) return cabAct(context, kind as 'advance' | 'call', Number(number));
+  if (kind !== undefined) return cabAct(context, kind as 'advance' | 'call', Number(number), later);
   switch (act) {
     case 'throw-done':
       return throwsDone(context, later, false);
     case 'cab-throws-done':
       return throwsDone(context, later, true);
-    case 'throw-later': {
-      const next = nextAct(context.state, pendingThrows(context, later));
-      return next.kind === 'throw'
-        ? { kind: 'later', key: throwKey(next.pending.thrown) }
-        : tell('No throw is next.');
-    }
+    case 'throw-later':
+      return putOff(context, later);
+    case 'read-back-and-throws':
+      return readBackAndThrows(context);
+    case 'as-shown':
+      return shown(context);
+    case 'phase-check':
+      return {
+        kind: 'do',
+        option: { says: 'measure the phase', does: { kind: 'go', address: PHASE_CHECK } },
+      };
     case 'read-back':
       return readBackRight(context);
     case 'grant-ask':
-      return grantAsk(context);
+      return grantAsk(context, later);
     case 'clear':
       return clearAsAsked(context, later);
     case 'retract':

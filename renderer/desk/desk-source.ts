@@ -27,6 +27,10 @@ export interface DeskSource extends DeskMoment {
   /** RFC 3339; second 0 of the session. */
   readonly openedAt: string;
   readonly resumed: boolean;
+  /** The word that this evening goes on where it was, until something is done; null when there is no need of it. */
+  readonly notice?: string | null;
+  /** The word was read. */
+  readonly noticeSeen?: () => void;
   /** The evening as it is at this very moment, after all that was sent and answered. */
   readonly latest: () => DeskMoment;
   /** A replay takes nothing: it has a problem with everything. */

@@ -125,7 +125,6 @@ export function DeskView({ source, above }: { readonly source: DeskSource; reado
       <Dials source={source} pending={desk.pending} openThing={openThing} onOpen={touch} />
       <SayZone source={source} desk={desk} />
       <EntryZone
-        source={source}
         desk={desk}
         input={input}
         openDrawer={open?.kind ?? null}

@@ -1,12 +1,10 @@
 /** The entry line with what Enter would do, the drawers for hands without a keyboard, and CALL ALL STOP. */
-import { type RefObject, useMemo } from 'react';
+import { type RefObject, useDeferredValue, useMemo } from 'react';
 import { Act } from '../parts/act.tsx';
-import type { DeskSource } from './desk-source.ts';
 import { proposalWords } from './entry-line/try-out.ts';
 import type { Desk } from './use-desk.ts';
 
 interface EntryProps {
-  readonly source: DeskSource;
   readonly desk: Desk;
   readonly input: RefObject<HTMLInputElement | null>;
   readonly openDrawer: string | null;
@@ -15,13 +13,13 @@ interface EntryProps {
 
 const SHOWN_COMPLETIONS = 4;
 
-function Hint({ source, desk }: Pick<EntryProps, 'source' | 'desk'>) {
-  const { reading, completions, changeLine } = desk;
-  const { railroad, state, recent } = source;
+/** What Enter would do is tried when the letters are on the screen: typing never waits for it. */
+function Hint({ desk }: Pick<EntryProps, 'desk'>) {
+  const { completions, changeLine, context } = desk;
+  const reading = useDeferredValue(desk.reading);
   const tried = useMemo(
-    () =>
-      reading.kind === 'one' ? proposalWords({ railroad, state, recent }, state.at, reading.proposal) : null,
-    [reading, railroad, state, recent],
+    () => (reading.kind === 'one' ? proposalWords(context, context.state.at, reading.proposal) : null),
+    [reading, context],
   );
   if (reading.kind === 'empty') return null;
   if (reading.kind === 'several') return <span>several fit: arrows and Enter, or touch one above</span>;
@@ -45,7 +43,7 @@ function Hint({ source, desk }: Pick<EntryProps, 'source' | 'desk'>) {
   );
 }
 
-export function EntryZone({ source, desk, input, openDrawer, onDrawer }: EntryProps) {
+export function EntryZone({ desk, input, openDrawer, onDrawer }: EntryProps) {
   return (
     <section className="desk-entry" data-zone="entry" aria-label="Entry">
       <label className="unseen" htmlFor="entry-line">
@@ -63,7 +61,7 @@ export function EntryZone({ source, desk, input, openDrawer, onDrawer }: EntryPr
         onChange={(event) => desk.changeLine(event.target.value)}
       />
       <div className="desk-hint" aria-live="polite">
-        <Hint source={source} desk={desk} />
+        <Hint desk={desk} />
       </div>
       <Act kind="calm" onPress={() => onDrawer('keys')} expanded={openDrawer === 'keys'}>
         Keys

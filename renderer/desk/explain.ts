@@ -40,7 +40,7 @@ function ofTrain({ state, recent }: LineContext, train: TrainId): Explained {
 /** The word on the next act: what it is for. */
 function ofNext(context: LineContext): Explained {
   const pending = pendingThrows(context, []);
-  const next = nextAct(context.state, pending);
+  const next = nextAct(context, pending, []);
   const waiting = pending[0];
   if (next.kind === 'throw') {
     const { train, thrown } = next.pending;

@@ -1,12 +1,25 @@
 /** The live evening as a Desk looks at it. */
-import { useCallback } from 'react';
+import { useCallback, useMemo } from 'react';
 import type { BatchItem } from '../../shared-model/session/batch.ts';
+import type { FollowedEvening } from '../console/followed-evening.ts';
 import { useConsole, useConsoleStore, useSessionSeconds } from '../console/use-console.tsx';
-import type { DeskMoment, DeskSource, Sent } from './desk-source.ts';
+import { clockTime, type DeskMoment, type DeskSource, type Sent } from './desk-source.ts';
 
 export interface LiveSource extends DeskSource {
   /** Which evening it is: another one is another Desk. */
   readonly id: string;
+}
+
+const AGAIN = { page: 'This page began anew', console: 'The console was started again' } as const;
+
+/** "The console was started again: the evening goes on where it was at 20:14, after 41 entries." */
+function foundWords(
+  found: keyof typeof AGAIN | null,
+  { openedAt, state }: Pick<FollowedEvening, 'openedAt' | 'state'>,
+): string | null {
+  if (found === null) return null;
+  const when = clockTime(openedAt, state.at);
+  return `${AGAIN[found]}: the evening goes on where it was at ${when}, after ${state.entries} entries. Nothing is lost.`;
 }
 
 /** @returns null while no evening is open */
@@ -27,7 +40,23 @@ export function useLiveSource(): LiveSource | null {
     if (now === null) throw new Error('a Desk is drawn without an evening');
     return now;
   }, [store, evening]);
+  const found = useConsole((state) => state.found);
+  const notice = useMemo(() => (evening === null ? null : foundWords(found, evening)), [found, evening]);
   if (evening === null) return null;
   const { id, railroad, state, recent, openedAt, resumed } = evening;
-  return { kind: 'live', id, railroad, state, recent, seconds, openedAt, resumed, latest, send };
+  const { foundSeen: noticeSeen } = store;
+  return {
+    kind: 'live',
+    id,
+    railroad,
+    state,
+    recent,
+    seconds,
+    openedAt,
+    resumed,
+    notice,
+    noticeSeen,
+    latest,
+    send,
+  };
 }

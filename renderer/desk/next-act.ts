@@ -1,4 +1,4 @@
-/** What the hands or the voice do next: a throw, an ask that has become free, or the question whether a block is clear; in that order of urgency. */
+/** What the hands or the voice do next: a throw, an ask that has become free, the question whether a block is clear, or a way on as before; in that order of urgency. */
 import type { BlockId, SelectorId, TrainId } from '../../shared-model/ids.ts';
 import { feedOf } from '../../shared-model/railroad/feed.ts';
 import { authoritiesInForce, type InForce } from '../../shared-model/session/facts/authorities.ts';
@@ -7,6 +7,7 @@ import { throwsNeeded } from '../../shared-model/session/throws.ts';
 import type { World } from '../../shared-model/session/world.ts';
 import type { LineContext } from './entry-line/reading.ts';
 import { cabChangeThrows, guardThrows } from './event-throws.ts';
+import { type Onward, onwardKey, onwards } from './onward.ts';
 import { type PendingThrow, type ThrowFor, throwKey } from './pending-throw.ts';
 import { withZeroFirst } from './zero-first.ts';
 
@@ -14,6 +15,7 @@ export type NextAct =
   | { readonly kind: 'throw'; readonly pending: PendingThrow }
   | { readonly kind: 'ask'; readonly ask: AskNow }
   | { readonly kind: 'clear'; readonly train: TrainId; readonly block: BlockId; readonly waiting: TrainId }
+  | { readonly kind: 'onward'; readonly onward: Onward }
   | { readonly kind: 'nothing' };
 
 function wayThrows(world: World, { authority }: InForce): readonly PendingThrow[] {
@@ -126,11 +128,27 @@ export function clearQuestion(state: SessionState, pending: readonly PendingThro
       };
 }
 
-/** The next act of all. */
-export function nextAct(state: SessionState, pending: readonly PendingThrow[]): NextAct {
-  const ready = pending.find(({ thrown }) => thrown.waitsFor.length === 0);
-  if (ready !== undefined) return { kind: 'throw', pending: ready };
+/**
+ * The next act of all; what was put off comes after everything else.
+ *
+ * @param later keys of what was put off
+ */
+export function nextAct(
+  context: LineContext,
+  pending: readonly PendingThrow[],
+  later: readonly string[],
+): NextAct {
+  const { state } = context;
+  const ready = pending.filter(({ thrown }) => thrown.waitsFor.length === 0);
+  const throwOf = (one: PendingThrow | undefined): NextAct | null =>
+    one === undefined ? null : { kind: 'throw', pending: one };
+  const now = throwOf(ready.find(({ thrown }) => !later.includes(throwKey(thrown))));
+  if (now !== null) return now;
   const ask = state.asks.find(({ free }) => free);
   if (ask !== undefined) return { kind: 'ask', ask };
-  return clearQuestion(state, pending) ?? { kind: 'nothing' };
+  const question = clearQuestion(state, pending);
+  if (question !== null) return question;
+  const [onward] = onwards(context, later);
+  if (onward !== undefined && !later.includes(onwardKey(onward))) return { kind: 'onward', onward };
+  return throwOf(ready[0]) ?? (onward === undefined ? { kind: 'nothing' } : { kind: 'onward', onward });
 }

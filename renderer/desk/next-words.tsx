@@ -4,6 +4,7 @@ import type { Throw } from '../../shared-model/session/state.ts';
 import { Arrow } from '../parts/arrow.tsx';
 import type { DeskSource } from './desk-source.ts';
 import type { NextAct } from './next-act.ts';
+import type { Onward } from './onward.ts';
 
 /** A position as it stands on the dial or the lever. */
 const position = ({ to }: Throw): string => (typeof to === 'boolean' ? (to ? 'on' : 'off') : to);
@@ -14,6 +15,17 @@ export function ThrowWords({ thrown }: { readonly thrown: Throw }) {
       {thrown.id}&nbsp;
       <Arrow />
       &nbsp;{position(thrown)}
+    </>
+  );
+}
+
+/** "No. 12 → 4" of a way on. */
+export function OnwardWords({ source, onward }: { readonly source: DeskSource; readonly onward: Onward }) {
+  return (
+    <>
+      {source.state.trains[onward.train]?.name ?? onward.train}&nbsp;
+      <Arrow />
+      &nbsp;{spokenDestination(source.railroad, onward.request.to)}
     </>
   );
 }
@@ -31,6 +43,8 @@ export function NextWords({ source, next }: { readonly source: DeskSource; reado
           &nbsp;{spokenDestination(railroad, next.ask.to)}
         </>
       );
+    case 'onward':
+      return <OnwardWords source={source} onward={next.onward} />;
     case 'clear':
       return <>Clear of {spokenBlock(railroad, next.block)}?</>;
     case 'nothing':

@@ -4,7 +4,7 @@ import { Act } from '../parts/act.tsx';
 import { Badge } from '../parts/badge.tsx';
 import type { DeskSource } from './desk-source.ts';
 import type { NextAct } from './next-act.ts';
-import { NextWords, ThrowWords } from './next-words.tsx';
+import { NextWords, OnwardWords, ThrowWords } from './next-words.tsx';
 import { type PendingThrow, throwKey } from './pending-throw.ts';
 import type { Desk } from './use-desk.ts';
 
@@ -50,6 +50,7 @@ function ThrowNext({ source, desk, pending }: NextProps & { readonly pending: Pe
       <div className="desk-about">
         <p>{adviceOf(source, pending)}</p>
         <Others source={source} list={others} />
+        <WayOn source={source} desk={desk} />
       </div>
       <div className="desk-acts">
         <Act onPress={() => desk.act('throw-done')} keyName="0">
@@ -103,6 +104,36 @@ function ClearNext({
   );
 }
 
+/** What + would grant besides, in small letters: nobody has asked for it yet. */
+function WayOn({ source, desk }: NextProps) {
+  const [first] = desk.ways;
+  if (first === undefined || desk.next.kind === 'onward' || source.state.asks.some(({ free }) => free))
+    return null;
+  return (
+    <p className="desk-then">
+      on as before: <OnwardWords source={source} onward={first} /> <kbd>+</kbd>
+    </p>
+  );
+}
+
+function OnwardNext({ desk }: Pick<NextProps, 'desk'>) {
+  return (
+    <>
+      <div className="desk-about">
+        <p>On as before, if it asks.</p>
+      </div>
+      <div className="desk-acts">
+        <Act onPress={() => desk.act('grant-ask')} keyName="+">
+          Grant
+        </Act>
+        <Act onPress={() => desk.act('throw-later')} keyName="-">
+          Later
+        </Act>
+      </div>
+    </>
+  );
+}
+
 function NothingNext({ source, desk }: NextProps) {
   return (
     <div className="desk-about">
@@ -120,6 +151,7 @@ export function NextZone({ source, desk }: NextProps) {
       </p>
       {next.kind === 'throw' ? <ThrowNext source={source} desk={desk} pending={next.pending} /> : null}
       {next.kind === 'ask' ? <AskNext desk={desk} /> : null}
+      {next.kind === 'onward' ? <OnwardNext desk={desk} /> : null}
       {next.kind === 'clear' ? <ClearNext source={source} desk={desk} next={next} /> : null}
       {next.kind === 'nothing' ? <NothingNext source={source} desk={desk} /> : null}
     </section>

@@ -23,6 +23,9 @@ export type Doing =
   | { readonly kind: 'stop' }
   | { readonly kind: 'lock' };
 
+/** Where the phase of two supplies is measured. */
+export const PHASE_CHECK = '#/power-room/phase';
+
 export const optionOf = ({ says, act }: Proposal): Option => ({ says, does: act });
 export const tell = (says: string): Doing => ({ kind: 'tell', says });
 

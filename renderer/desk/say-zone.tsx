@@ -17,6 +17,11 @@ export function SayZone({ source, desk }: { readonly source: DeskSource; readonl
           {name} right
         </Act>
       )}
+      {readBack === null || !desk.pending.some(({ train }) => train === readBack.authority.train) ? null : (
+        <Act kind="calm" onPress={() => desk.act('read-back-and-throws')} keyName="PgDn">
+          Right, all thrown
+        </Act>
+      )}
       <Act kind="calm" onPress={() => desk.act('say-again')} keyName="*">
         Again
       </Act>

@@ -1,6 +1,7 @@
 /** The Desk's own state: the line, the last answer and its ways out, what is offered, throws put off, who is picked; and how acts are done. */
 import { useCallback, useMemo, useRef, useState } from 'react';
 import type { TrainId } from '../../shared-model/ids.ts';
+import { glanceAhead } from '../../shared-model/planning/look-ahead.ts';
 import type { BatchItem } from '../../shared-model/session/batch.ts';
 import type { SessionInput } from '../../shared-model/session/input.ts';
 import type { ActName } from '../keys/acts.ts';
@@ -11,6 +12,7 @@ import { readTyped } from './entry-line/read-typed.ts';
 import { type Reading, send } from './entry-line/reading.ts';
 import { type Explained, explain } from './explain.ts';
 import { nextAct, pendingThrows } from './next-act.ts';
+import { onwards } from './onward.ts';
 import { type Doing, type Option, optionOf, tell } from './option.ts';
 import { useQueue } from './use-queue.ts';
 import { useSaying } from './use-saying.ts';
@@ -55,17 +57,21 @@ export function useDesk(source: DeskSource) {
   now.current = { source, later };
 
   const { railroad, state, recent } = source;
-  const context = useMemo(() => ({ railroad, state, recent }), [railroad, state, recent]);
+  const context = useMemo(
+    () => ({ railroad, state, recent, lookAhead: glanceAhead }),
+    [railroad, state, recent],
+  );
   const pending = useMemo(() => pendingThrows(context, later), [context, later]);
-  const next = useMemo(() => nextAct(state, pending), [state, pending]);
+  const ways = useMemo(() => onwards(context, later), [context, later]);
+  const next = useMemo(() => nextAct(context, pending, later), [context, pending, later]);
   const reading = useMemo(() => readTyped(context, line), [context, line]);
   const completions = useMemo(() => completionsFor(context, line), [context, line]);
   const saying = useSaying(source, picked);
 
   /** What stands in the band to be chosen from: by the line while it is typed, else by an act, else the ways out of a refusal. */
   const refusedWays = useMemo(
-    () => (answer?.kind === 'refused' ? waysOut({ railroad, state }, answer.event, state.at) : []),
-    [answer, railroad, state],
+    () => (answer?.kind === 'refused' ? waysOut(context, answer.event, state.at) : []),
+    [answer, context, state.at],
   );
   const offer: Offer | null =
     reading.kind === 'several'
@@ -129,6 +135,7 @@ export function useDesk(source: DeskSource) {
   );
 
   return {
+    context,
     line,
     changeLine: (text: string) => {
       setLine(text);
@@ -146,6 +153,8 @@ export function useDesk(source: DeskSource) {
       }
     },
     pending,
+    /** The ways on as before, the first one first. */
+    ways,
     next,
     answer,
     offer,
@@ -166,6 +175,7 @@ export function useDesk(source: DeskSource) {
       setAnswer(null);
       setOffered(null);
       setOptionAt(null);
+      source.noticeSeen?.();
     },
     act: (name: ActName) => perform((moment, put) => doingOfAct(name, moment, put)),
     doThis: (doing: Doing) => perform(() => doing),

@@ -13,10 +13,10 @@ import './wall.css';
 
 function Wall({ source }: { readonly source: DeskSource }) {
   const { railroad, state, recent } = source;
-  const next = useMemo(
-    () => nextAct(state, pendingThrows({ railroad, state, recent }, [])),
-    [railroad, state, recent],
-  );
+  const next = useMemo(() => {
+    const context = { railroad, state, recent };
+    return nextAct(context, pendingThrows(context, []), []);
+  }, [railroad, state, recent]);
   const view = useMemo(() => boardView(railroad, state, liveOptions(railroad, state)), [railroad, state]);
   const { now } = useSaying(source, null);
   const stopped = state.phase === 'stopped';

@@ -15,7 +15,7 @@ import { spokenBlock } from '../../shared-model/session/say.ts';
 import type { World } from '../../shared-model/session/world.ts';
 import { settleOptions } from './alarm-list.ts';
 import { send } from './entry-line/reading.ts';
-import { type Option, optionOf } from './option.ts';
+import { type Option, optionOf, PHASE_CHECK } from './option.ts';
 
 const option = (says: string, ...inputs: readonly SessionInput[]): Option => optionOf(send(says, ...inputs));
 
@@ -41,7 +41,7 @@ function mending(world: World, { code, about }: Refusal, train: TrainId | null):
       return [option(`${name} off`, { do: 'set-toggle', toggle: first as ToggleId, on: false })];
     case 'phase-unknown':
     case 'unphased-gap':
-      return [{ says: 'measure the phase', does: { kind: 'go', address: '#/power-room' } }];
+      return [{ says: 'measure the phase', does: { kind: 'go', address: PHASE_CHECK } }];
     case 'out-of-service':
       return [option(`untag ${name}`, { do: 'untag', thing: first, by: 'dispatcher' })];
     case 'second-train-live':

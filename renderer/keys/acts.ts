@@ -15,6 +15,9 @@ export type ActName =
   | 'throw-done'
   | 'cab-throws-done'
   | 'read-back'
+  | 'read-back-and-throws'
+  | 'as-shown'
+  | 'phase-check'
   | 'say-again'
   | 'call'
   | 'grant-ask'
@@ -50,13 +53,16 @@ export const ACT_KEYS: readonly ActKeys[] = [
   row('throw-done', 'Next throw done', 'Numpad0', 'Space', 'on an empty line'),
   row('cab-throws-done', 'All throws of that cab done', 'Numpad8', 'Shift+Space', 'on an empty line'),
   row('read-back', 'Read-back right', 'NumpadEnter', 'Enter', 'on an empty line'),
+  row('read-back-and-throws', 'Read-back right, and all its throws done', null, 'PageDown'),
   row('say-again', 'Say it again', 'NumpadMultiply', 'Home'),
   row('call', 'A cab calls: then its digit', 'Numpad7', null),
   ...CAB_NUMBERS.map((n) => row(`call-${n}`, `Cab ${n} calls`, null, `Shift+F${n}`)),
-  row('grant-ask', 'Grant the oldest free ask', 'NumpadAdd', 'Insert'),
-  row('throw-later', 'This throw later', 'NumpadSubtract', 'Delete'),
+  row('grant-ask', 'Grant the oldest free ask, or the way on as before', 'NumpadAdd', 'Insert'),
+  row('throw-later', 'This throw later, or this way on', 'NumpadSubtract', 'Delete'),
   row('clear', 'Clear, as asked', 'NumpadDecimal', 'F8'),
   row('why', 'Why: last refusal, or what is next', 'NumpadDivide', 'F9'),
+  row('as-shown', 'As shown: the knobs, or the next train of the roll call', null, 'PageUp'),
+  row('phase-check', 'Measure the phase', null, 'F7'),
   row('stop-all', 'CALL ALL STOP', 'Numpad9', 'Pause', 'Esc held does it too'),
   row('retract', 'Retract the last report', null, 'Backspace', 'twice, on an empty line'),
   row('alarm-seen', 'Alarm seen', null, 'End'),

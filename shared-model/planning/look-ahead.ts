@@ -7,8 +7,10 @@ import { type Budget, decideSafe, type Mover, type Obstacle } from './safe-state
 import { makeStanding } from './standing.ts';
 import { must, type TrackTable, trackTable } from './track-table.ts';
 
-/** Effort of one look, in states: tens of milliseconds at the size of the demo railroad. Beyond it the answer is undecided, and nothing is refused. */
+/** Effort of one look when an order is judged, in states: tens of milliseconds at the size of the demo railroad. Beyond it the answer is undecided, and nothing is refused. */
 const EFFORT: Budget = { states: 60_000 };
+/** Effort of a look while somebody types: a few milliseconds. */
+const GLANCE: Budget = { states: 4000 };
 
 const tables = new WeakMap<Railroad, TrackTable>();
 function tableOf(railroad: Railroad): TrackTable {
@@ -64,26 +66,33 @@ function obstacle(table: TrackTable, train: LookAheadTrain): Obstacle {
 }
 
 /** Trains that are declared and whose place is known move; all others, and cuts of cars, are in the way. */
-export const lookAhead: LookAhead = (railroad, { trains, cuts }) => {
-  const table = tableOf(railroad);
-  const moves = (train: LookAheadTrain): boolean => train.to !== null && train.head !== null;
-  const answer = decideSafe(
-    {
-      table,
-      movers: trains.flatMap((train) =>
-        moves(train) && train.to !== null ? [mover(table, train, train.to)] : [],
-      ),
-      obstacles: [
-        ...trains.filter((train) => !moves(train)).map((train) => obstacle(table, train)),
-        ...cuts.map((block) => inBlocks(table, `cars in ${block}`, [block])),
-      ],
-    },
-    EFFORT,
-  );
-  if (answer.verdict !== 'gridlock') return { verdict: answer.verdict, trains: [], blocks: [] };
-  return {
-    verdict: 'gridlock',
-    trains: answer.locked.trains as readonly TrainId[],
-    blocks: answer.locked.blocks.map((block) => must(table.blocks[block])),
+const lookAheadWithin =
+  (effort: Budget): LookAhead =>
+  (railroad, { trains, cuts }) => {
+    const table = tableOf(railroad);
+    const moves = (train: LookAheadTrain): boolean => train.to !== null && train.head !== null;
+    const answer = decideSafe(
+      {
+        table,
+        movers: trains.flatMap((train) =>
+          moves(train) && train.to !== null ? [mover(table, train, train.to)] : [],
+        ),
+        obstacles: [
+          ...trains.filter((train) => !moves(train)).map((train) => obstacle(table, train)),
+          ...cuts.map((block) => inBlocks(table, `cars in ${block}`, [block])),
+        ],
+      },
+      effort,
+    );
+    if (answer.verdict !== 'gridlock') return { verdict: answer.verdict, trains: [], blocks: [] };
+    return {
+      verdict: 'gridlock',
+      trains: answer.locked.trains as readonly TrainId[],
+      blocks: answer.locked.blocks.map((block) => must(table.blocks[block])),
+    };
   };
-};
+
+/** The look-ahead by which the host judges. */
+export const lookAhead: LookAhead = lookAheadWithin(EFFORT);
+/** The same question asked of a screen while it is typed: the answer is the same or undecided. */
+export const glanceAhead: LookAhead = lookAheadWithin(GLANCE);

@@ -1,15 +1,19 @@
 /** A move that locks the railroad later is refused: on the passing siding, two trains have to meet, and one must not take the main while the other is beyond it. */
 import { describe, expect, it } from 'vitest';
-import { lookAhead } from '../../shared-model/planning/look-ahead.ts';
+import { glanceAhead, lookAhead } from '../../shared-model/planning/look-ahead.ts';
 import { indexRailroad } from '../../shared-model/railroad/railroad.ts';
 import { newEvening, take } from '../../shared-model/session/evening.ts';
 import { sessionInput } from '../../shared-model/session/input.ts';
+import type { LookAhead } from '../../shared-model/session/world.ts';
 import { passingSidingExample } from '../support/example.ts';
 
 const railroad = indexRailroad(passingSidingExample);
 
-function verdicts(declared: readonly object[], ...inputs: readonly object[]) {
-  let evening = newEvening(railroad, {}, lookAhead);
+const verdicts = (declared: readonly object[], ...inputs: readonly object[]) =>
+  verdictsBy(lookAhead, declared, inputs);
+
+function verdictsBy(look: LookAhead, declared: readonly object[], inputs: readonly object[]) {
+  let evening = newEvening(railroad, {}, look);
   const all: readonly object[] = [
     { do: 'open-session' },
     { do: 'assign-cab', cab: '1', person: 'Avery' },
@@ -43,6 +47,9 @@ describe('gridlock ahead', () => {
   });
   it('refuses nothing when nobody said where the trains are to end up', () => {
     expect(verdicts([], takesMain).at(-1)).toBe('done');
+  });
+  it('is seen at a glance too, while the move is typed', () => {
+    expect(verdictsBy(glanceAhead, ends, [takesMain]).at(-1)).toEqual(['gridlock-ahead']);
   });
   it('may be overridden: somebody will have to back up', () => {
     const override = { do: 'override', why: 'No. 12 backs up', order: takesMain };

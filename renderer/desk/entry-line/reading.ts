@@ -5,6 +5,7 @@ import type { BatchItem } from '../../../shared-model/session/batch.ts';
 import type { SessionEvent } from '../../../shared-model/session/event.ts';
 import type { SessionInput } from '../../../shared-model/session/input.ts';
 import type { SessionState } from '../../../shared-model/session/state.ts';
+import type { LookAhead } from '../../../shared-model/session/world.ts';
 
 /** What the readers of lines look at. */
 export interface LineContext {
@@ -12,6 +13,8 @@ export interface LineContext {
   readonly state: SessionState;
   /** The newest events, oldest first. */
   readonly recent: readonly SessionEvent[];
+  /** What tells whether an order would lead into gridlock; without it nothing does. */
+  readonly lookAhead?: LookAhead | undefined;
 }
 
 export type LineAct =

@@ -2,6 +2,7 @@
 import type { BatchItem } from '../../../shared-model/session/batch.ts';
 import { problemWith, takeBatch } from '../../../shared-model/session/evening.ts';
 import type { SessionEvent } from '../../../shared-model/session/event.ts';
+import type { LookAhead } from '../../../shared-model/session/world.ts';
 import type { LineContext, Proposal } from './reading.ts';
 
 export interface TriedOut {
@@ -10,6 +11,9 @@ export interface TriedOut {
   readonly says: string;
 }
 
+/** The host looks longer: it may still refuse. */
+const UNDECIDED = 'whether it leads into gridlock is not decided';
+
 const counted = (count: number, one: string): string => `${count} ${one}${count === 1 ? '' : 's'}`;
 const reasonsOf = (events: readonly SessionEvent[]): string =>
   [...new Set(events.flatMap(({ reasons }) => reasons.map(({ says }) => says)))].join(' ');
@@ -17,6 +21,23 @@ const reasonsOf = (events: readonly SessionEvent[]): string =>
 /** "3 blocks, 2 knobs, free": how much a grant would take. */
 function grantWords(event: SessionEvent, blocks: number): string {
   return `${counted(blocks, 'block')}, ${counted(event.throws?.length ?? 0, 'knob')}, free`;
+}
+
+/** The look-ahead, and whether any of its looks was left undecided. */
+function watched(lookAhead: LookAhead | undefined): {
+  readonly lookAhead: LookAhead | undefined;
+  readonly undecided: () => boolean;
+} {
+  if (lookAhead === undefined) return { lookAhead, undecided: () => false };
+  let undecided = false;
+  return {
+    lookAhead: (railroad, situation) => {
+      const answer = lookAhead(railroad, situation);
+      undecided ||= answer.verdict === 'undecided';
+      return answer;
+    },
+    undecided: () => undecided,
+  };
 }
 
 function triedWords(events: readonly SessionEvent[], blocksOf: (event: SessionEvent) => number): TriedOut {
@@ -35,7 +56,7 @@ function triedWords(events: readonly SessionEvent[], blocksOf: (event: SessionEv
  * @param seconds since the session was opened, now
  */
 export function tryOut(
-  { railroad, state }: Pick<LineContext, 'railroad' | 'state'>,
+  { railroad, state, lookAhead }: Omit<LineContext, 'recent'>,
   seconds: number,
   items: readonly BatchItem[],
 ): TriedOut {
@@ -43,7 +64,8 @@ export function tryOut(
   if (problem !== undefined) return { verdict: 'refused', says: problem };
   if (items.some(({ input }) => input.do === 'retract'))
     return { verdict: 'unknown', says: 'if nothing rests on it' };
-  const evening = { railroad, state, initial: state, events: [] };
+  const look = watched(lookAhead);
+  const evening = { railroad, state, initial: state, events: [], lookAhead: look.lookAhead };
   const tried = takeBatch(evening, Math.max(seconds, state.at), items);
   if (!tried.ok) {
     const train = 'train' in tried.event.input ? tried.event.input.train : undefined;
@@ -54,10 +76,11 @@ export function tryOut(
     };
   }
   const before = new Set<string>(Object.values(state.authorities).flatMap(({ blocks }) => blocks));
-  return triedWords(tried.events, ({ authority }) => {
+  const words = triedWords(tried.events, ({ authority }) => {
     const blocks = authority === undefined ? [] : (tried.evening.state.authorities[authority]?.blocks ?? []);
     return blocks.filter((block) => !before.has(block)).length;
   });
+  return look.undecided() ? { ...words, says: [words.says, UNDECIDED].filter(Boolean).join('; ') } : words;
 }
 
 /** What Enter would do with a proposal, in one line. */

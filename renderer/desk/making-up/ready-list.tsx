@@ -3,7 +3,6 @@ import { checksDue } from '../../../shared-model/power/phase-due.ts';
 import { useConsole } from '../../console/use-console.tsx';
 import { Act } from '../../parts/act.tsx';
 import { asShown } from '../as-shown.ts';
-import type { DeskSource } from '../desk-source.ts';
 import type { MakingUpProps } from './making-up-props.ts';
 
 const WHY = {
@@ -14,7 +13,7 @@ const WHY = {
   contradiction: 'the checks contradict each other',
 } as const;
 
-function PhaseDue({ source }: { readonly source: DeskSource }) {
+function PhaseDue({ source, desk }: MakingUpProps) {
   const minutes = useConsole(({ settings }) => settings.phaseOldAfterMinutes);
   const { railroad, state, seconds } = source;
   const aged = state.checks.map((check) => ({ ...check, age: seconds - check.at }));
@@ -25,9 +24,12 @@ function PhaseDue({ source }: { readonly source: DeskSource }) {
     <>
       {due.map(({ a, b, why }) => (
         <p key={`${a} ${b}`}>
-          {name(a)} and {name(b)}: {WHY[why]}. <a href="#/power-room">Measure the phase</a>
+          {name(a)} and {name(b)}: {WHY[why]}.
         </p>
       ))}
+      <Act kind="calm" keyName="F7" onPress={() => desk.act('phase-check')}>
+        Measure the phase
+      </Act>
     </>
   );
 }
@@ -46,13 +48,14 @@ export function ReadyList({ source, desk }: MakingUpProps) {
         ))}
         <Act
           kind="calm"
+          keyName="PgUp"
           onPress={() => desk.sendInputs(presumed)}
           notNow={presumed.length === 0 ? 'Every knob was thrown or looked at tonight.' : undefined}
         >
           As shown: {presumed.length} presumed
         </Act>
       </div>
-      <PhaseDue source={source} />
+      <PhaseDue source={source} desk={desk} />
       {state.tags.map(({ thing, why, by }) => (
         <p key={thing}>
           {thing} is out of service: {why} ({by}).

@@ -5,6 +5,7 @@ import { readTyped } from '../../../renderer/desk/entry-line/read-typed.ts';
 import type { Reading } from '../../../renderer/desk/entry-line/reading.ts';
 import { proposalWords } from '../../../renderer/desk/entry-line/try-out.ts';
 import type { Evening } from '../../../shared-model/session/evening.ts';
+import type { LookAhead, LookAheadAnswer } from '../../../shared-model/session/world.ts';
 import { contextOf, madeUp, played, running, taken } from './demo-evening.ts';
 
 const read = (line: string, evening: Evening = running): Reading => readTyped(contextOf(evening), line);
@@ -318,6 +319,29 @@ describe('what Enter would do', () => {
 
   it('is said of a report that raises an alarm', () => {
     expect(words('12 in 9')).toMatchObject({ verdict: 'alarm' });
+  });
+
+  it('looks ahead as the host does, and says so where it is not decided within its budget', () => {
+    const declared = played(running, { do: 'declare', train: 't12', to: 'B3' });
+    const withLook = (...verdicts: readonly LookAheadAnswer['verdict'][]) => {
+      const left = [...verdicts];
+      const lookAhead: LookAhead = () => ({ verdict: left.shift() ?? 'safe', trains: [], blocks: [] });
+      const reading = read('7 to 4 over', declared);
+      if (reading.kind !== 'one') throw new Error(reading.kind);
+      return proposalWords({ ...contextOf(declared), lookAhead }, declared.state.at, reading.proposal);
+    };
+    expect(withLook('safe')).toMatchObject({
+      verdict: 'done',
+      says: expect.stringMatching(/2 knobs, free\)$/),
+    });
+    expect(withLook('gridlock', 'safe')).toMatchObject({
+      verdict: 'refused',
+      says: expect.stringContaining('would be refused'),
+    });
+    expect(withLook('undecided')).toMatchObject({
+      verdict: 'done',
+      says: expect.stringMatching(/free; whether it leads into gridlock is not decided\)$/),
+    });
   });
 
   it('changes nothing', () => {

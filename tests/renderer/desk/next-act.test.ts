@@ -11,7 +11,7 @@ import { contextOf, madeUp, played, running, taken } from './demo-evening.ts';
 const throwsOf = (evening: Evening, later: readonly string[] = []): readonly PendingThrow[] =>
   pendingThrows(contextOf(evening), later);
 const words = ({ thrown }: PendingThrow): string => `${thrown.id} ${thrown.to}`;
-const next = (evening: Evening) => nextAct(evening.state, throwsOf(evening));
+const next = (evening: Evening) => nextAct(contextOf(evening), throwsOf(evening), []);
 
 /** The inputs that an act sends. */
 function sends(act: ActName, evening: Evening, later: readonly string[] = []): readonly object[] {
@@ -103,16 +103,24 @@ describe('when no throw is ready', () => {
     );
     const waiting = taken(further, { do: 'request-move', train: 't12', to: 'B4', overhang: true }).evening;
     const ready = { ...waiting, state: { ...waiting.state } };
-    expect(nextAct(ready.state, [])).toEqual({ kind: 'clear', train: 't7', block: 'B4', waiting: 't12' });
+    expect(nextAct(contextOf(ready), [], [])).toEqual({
+      kind: 'clear',
+      train: 't7',
+      block: 'B4',
+      waiting: 't12',
+    });
   });
 
   it('nothing is asked of a train whose head is in that block', () => {
-    expect(nextAct(asked.state, [])).toEqual({ kind: 'nothing' });
+    expect(nextAct(contextOf(asked), [], [])).toEqual({ kind: 'nothing' });
   });
 
   it('an ask that has become free comes before the question', () => {
     const free = played(asked, { do: 'take-off', train: 't7' });
-    expect(nextAct(free.state, [])).toMatchObject({ kind: 'ask', ask: { train: 't12', free: true } });
+    expect(nextAct(contextOf(free), [], [])).toMatchObject({
+      kind: 'ask',
+      ask: { train: 't12', free: true },
+    });
     expect(sends('grant-ask', free)).toEqual([
       { do: 'request-move', train: 't12', to: 'B4', overhang: true },
     ]);

@@ -1,0 +1,97 @@
+/** The way on as before: where a train that comes to its limit was sent from there last time, or the train before it was. Nobody has asked for it yet. */
+import type { ThrottleId, TrainId } from '../../shared-model/ids.ts';
+import type { SessionEvent } from '../../shared-model/session/event.ts';
+import { authorityOf } from '../../shared-model/session/facts/authorities.ts';
+import type { InputOf } from '../../shared-model/session/input.ts';
+import { judge } from '../../shared-model/session/judge.ts';
+import type { TrainNow } from '../../shared-model/session/state.ts';
+import type { LineContext } from './entry-line/reading.ts';
+
+type Request = InputOf<'request-move'>;
+
+export interface Onward {
+  readonly train: TrainId;
+  readonly cab: ThrottleId;
+  readonly request: Request;
+}
+
+/** After so long at a stand without a word a train is taken for parked. */
+const PARKED_SECONDS = 300;
+
+/** What was granted, oldest first. */
+function grantsIn(recent: readonly SessionEvent[]): readonly Request[] {
+  return recent.flatMap(({ input, outcome, authority }) =>
+    input.do === 'request-move' && outcome !== 'refused' && authority !== undefined ? [input] : [],
+  );
+}
+
+/** What followed a destination the last time that a train was sent there. */
+function followedBy(
+  grants: readonly Request[],
+  to: string,
+  ofTrain: (id: TrainId) => boolean,
+): Request | null {
+  const trains = [...new Set(grants.map(({ train }) => train))].filter(ofTrain);
+  const found = trains.flatMap((train) => {
+    const own = grants.filter((grant) => grant.train === train);
+    const at = own.findLastIndex((grant, index) => grant.to === to && index < own.length - 1);
+    const next = own[at + 1];
+    return at < 0 || next === undefined ? [] : [next];
+  });
+  return found.toSorted((a, b) => grants.indexOf(b) - grants.indexOf(a))[0] ?? null;
+}
+
+/** Whether a train is at the end of what it was granted: in its last block, or at a stand there for not too long, or its cab has called. */
+function comesToItsLimit({ state }: LineContext, id: TrainId, train: TrainNow, cab: ThrottleId): boolean {
+  if (!train.placed || train.derailed || train.lost || train.coupledInto !== null) return false;
+  const held = authorityOf(state, id)?.authority;
+  if (held !== undefined)
+    return (
+      held.kind === 'move' && held.at === held.legs.length - 1 && held.legs.every(({ readBack }) => readBack)
+    );
+  const called = state.cabs[cab]?.calledAt != null;
+  return train.stopped && (called || state.at - (train.lastReportAt ?? 0) < PARKED_SECONDS);
+}
+
+/** The way on of one train, if it would be granted now. */
+export function onwardOf(context: LineContext, id: TrainId): Onward | null {
+  const { state, recent } = context;
+  const train = state.trains[id];
+  const cab = train?.cab ?? null;
+  if (state.phase !== 'running' || train === undefined || cab === null || state.cabs[cab]?.person == null)
+    return null;
+  if (state.asks.some((ask) => ask.train === id) || !comesToItsLimit(context, id, train, cab)) return null;
+  const grants = grantsIn(recent);
+  const last = grants.findLast((grant) => grant.train === id);
+  if (last === undefined) return null;
+  const before =
+    followedBy(grants, last.to, (other) => other === id) ??
+    followedBy(grants, last.to, (other) => other !== id);
+  if (before === null) return null;
+  const { together: _, joining: __, ...way } = before;
+  const request: Request = { ...way, train: id };
+  return judge(context, request, state.at).kind === 'done' ? { train: id, cab, request } : null;
+}
+
+/** One name for a way on that was put off. */
+export const onwardKey = ({ train, request }: Onward): string => `onward ${train} ${request.to}`;
+
+/**
+ * The ways on of all trains: of cabs that have called first, then in the order in which the trains came there.
+ *
+ * @param later keys of those that were put off: they come last
+ */
+export function onwards(context: LineContext, later: readonly string[]): readonly Onward[] {
+  const { state } = context;
+  const found = (Object.keys(state.trains) as TrainId[]).flatMap((train) => onwardOf(context, train) ?? []);
+  const rank = (onward: Onward): readonly number[] => [
+    later.indexOf(onwardKey(onward)),
+    state.cabs[onward.cab]?.calledAt ?? Number.POSITIVE_INFINITY,
+    state.trains[onward.train]?.lastReportAt ?? 0,
+  ];
+  return found.toSorted((one, other) => {
+    const [a, b] = [rank(one), rank(other)];
+    const differs = a.findIndex((value, index) => value !== b[index]);
+    return differs < 0 ? 0 : (a[differs] ?? 0) - (b[differs] ?? 0);
+  });
+}
