@@ -8,8 +8,9 @@ import { threadsFrom } from '../../electron/host/planner-jobs.ts';
 import { demoRailroad } from '../../shared-model/demo/railroad.ts';
 import { answered } from '../support/host-suite.ts';
 import { directHost, openedConsole } from '../support/open-host.ts';
-import { plannerSuite, THREE_TRAINS } from '../support/planner-suite.ts';
+import { plannerSuite } from '../support/planner-suite.ts';
 import { temporaryFolder } from '../support/temporary-folder.ts';
+import { THREE_TRAINS } from '../support/three-trains.ts';
 
 plannerSuite('direct', async () => directHost(openedConsole()));
 

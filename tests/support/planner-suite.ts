@@ -5,22 +5,12 @@ import { planFaults } from '../../shared-model/planning/checker/check-plan.ts';
 import { witnessFault } from '../../shared-model/planning/checker/check-witness.ts';
 import { USUAL_OPTIONS } from '../../shared-model/planning/plan/options.ts';
 import { parseSituation } from '../../shared-model/planning/situation.ts';
-import { indexRailroad } from '../../shared-model/railroad/railroad.ts';
 import type { PushName, PushOf, RequestOf } from '../../shared-model/wire/contract.ts';
 import { planAnswer, plannerEnded, safeVerdict } from '../../shared-model/wire/planner.ts';
 import { answered, type HostUnderTest } from './host-suite.ts';
+import { demo, THREE_TRAINS } from './three-trains.ts';
 
-/** Three trains, one siding, one yard, on the demo: one goes round, one comes out of the quarry into the siding, one out of the yard onto the main. */
-export const THREE_TRAINS = {
-  trains: [
-    { train: 't3', edge: 'e11', toward: 'g1', cab: '1', to: 'B8' },
-    { train: 't12', edge: 'e32', toward: 'g12', cab: '2', to: 'B10' },
-    { train: 't24', edge: 'e46', toward: 'g16', cab: '4', to: 'B3' },
-  ],
-};
-
-const railroad = indexRailroad(demoRailroad);
-const situation = parseSituation(railroad, THREE_TRAINS);
+const situation = parseSituation(demo, THREE_TRAINS);
 
 type Job = RequestOf<'plan.start'>;
 const job = (task: Job['task'], options: Job['options'] = {}): Job => ({
@@ -58,7 +48,7 @@ export function plannerSuite(transport: string, open: () => Promise<HostUnderTes
     const { verdict, witness } = safeVerdict.parse(answer);
     expect(verdict).toBe('safe');
     if (!situation.ok) throw new Error(situation.malformed.says);
-    expect(witnessFault(railroad, situation.value, witness ?? [])).toBeNull();
+    expect(witnessFault(demo, situation.value, witness ?? [])).toBeNull();
   });
 
   test(`${transport}: two jobs at once each tell of their progress, and end in plans that check`, async () => {
@@ -72,10 +62,10 @@ export function plannerSuite(transport: string, open: () => Promise<HostUnderTes
     for (const number of jobs) {
       const { says, best } = await pushOf(host, 'plan.progress', number);
       expect(says).toMatch(/arrivals sum to [\d.]+ s/);
-      expect(planFaults(railroad, situation.value, planAnswer.parse(best), USUAL_OPTIONS)).toEqual([]);
+      expect(planFaults(demo, situation.value, planAnswer.parse(best), USUAL_OPTIONS)).toEqual([]);
       const answer = planAnswer.parse((await pushOf(host, 'plan.done', number)).answer);
       expect(answer.verdict).toBe('planned');
-      expect(planFaults(railroad, situation.value, answer, USUAL_OPTIONS)).toEqual([]);
+      expect(planFaults(demo, situation.value, answer, USUAL_OPTIONS)).toEqual([]);
     }
   });
 

@@ -1,0 +1,143 @@
+/** The time-distance chart of a plan as data: blocks as rows, stays as bars, heads as lines, hands and voice as lanes, faults where they are. */
+import type { BlockId, TrainId } from '../../ids.ts';
+import type { Seconds } from '../../units.ts';
+import type { PlanFault } from '../checker/check-plan.ts';
+import type { PlanMove, PlanThrow } from '../plan-answer.ts';
+import { comesTo, type HeadLine } from '../timing/head-line.ts';
+import type { BlockTime, PlanTiming, Work } from '../timing.ts';
+import { rowsAlongTheWays } from './row-order.ts';
+
+/** A stay as it is drawn: every time is a number, what never began begins at 0, what never ends goes to the chart's end. */
+export interface ChartBar {
+  readonly train: TrainId;
+  readonly block: BlockId;
+  readonly row: number;
+  /** First throw for it, head in, tail out, given back. */
+  readonly from: Seconds;
+  readonly headIn: Seconds;
+  readonly tailOut: Seconds;
+  readonly till: Seconds;
+  /** The train stays at the end. */
+  readonly stays: boolean;
+}
+
+/** A head's way over the rows; `row` is a row's place and how far through it the head is. */
+export interface ChartLine {
+  readonly train: TrainId;
+  readonly points: readonly { readonly at: Seconds; readonly row: number }[];
+}
+
+export type ChartLane = 'hands' | 'voice';
+
+/** A fault of the checker's, and where on the chart it is marked. */
+export interface ChartConflict {
+  readonly fault: PlanFault;
+  readonly at: Seconds | null;
+  readonly rows: readonly number[];
+  readonly lanes: readonly ChartLane[];
+}
+
+export interface Chart {
+  readonly rows: readonly BlockId[];
+  readonly bars: readonly ChartBar[];
+  readonly lines: readonly ChartLine[];
+  readonly hands: readonly Work[];
+  readonly voice: readonly Work[];
+  readonly conflicts: readonly ChartConflict[];
+  /** Seconds of the chart. */
+  readonly end: Seconds;
+  /** Throws that begin in each minute. */
+  readonly handsLoad: readonly number[];
+}
+
+const MINUTE: Seconds = 60;
+/** After the last thing that happens, so that what stays at the end is seen to stay. */
+const TAIL: Seconds = 6;
+
+function barOf(stay: BlockTime, row: number, end: Seconds): ChartBar {
+  const headIn = stay.headIn ?? 0;
+  return {
+    train: stay.train,
+    block: stay.block,
+    row,
+    from: Math.max(0, stay.from ?? 0),
+    headIn,
+    tailOut: stay.tailOut ?? end,
+    till: Math.min(end, stay.till ?? end),
+    stays: stay.tailOut === null,
+  };
+}
+
+/** The line of a head through its stays: down a row where the next one lies below, up where it lies above. */
+function lineOf(
+  line: HeadLine,
+  stays: readonly BlockTime[],
+  rowOf: ReadonlyMap<BlockId, number>,
+  end: Seconds,
+): ChartLine {
+  const rows = stays.map(({ block }) => rowOf.get(block) ?? 0);
+  const points = stays.flatMap((stay, index) => {
+    const row = rows[index] ?? 0;
+    const next = rows[index + 1] ?? 2 * row - (rows[index - 1] ?? row - 1);
+    const through = (mm: number): number => {
+      const share = Math.min(1, Math.max(0, (mm - stay.fromMm) / Math.max(1, stay.tillMm - stay.fromMm)));
+      return row + (next >= row ? share : 1 - share);
+    };
+    const inside = line.points.filter(({ mm }) => mm >= stay.fromMm && mm <= stay.tillMm);
+    const out = comesTo(line, stay.tillMm);
+    return [
+      ...(stay.headIn === null ? [] : [{ at: stay.headIn, row: through(stay.fromMm) }]),
+      ...inside.map(({ at, mm }) => ({ at, row: through(mm) })),
+      ...(out === null ? [] : [{ at: out, row: through(stay.tillMm) }]),
+    ];
+  });
+  const sorted = points.sort((one, other) => one.at - other.at);
+  const last = sorted.at(-1);
+  return { train: line.train, points: last === undefined ? [] : [...sorted, { at: end, row: last.row }] };
+}
+
+/** Where a fault is marked: the rows of its blocks; the hands' lane for a knob; the voice's for what is about a train alone at its start. */
+function conflictOf(
+  fault: PlanFault,
+  rowOf: ReadonlyMap<BlockId, number>,
+  knobs: ReadonlySet<string>,
+  talks: boolean,
+): ChartConflict {
+  const rows = fault.about.flatMap((id) => rowOf.get(id as BlockId) ?? []);
+  const isKnob = fault.about.some((id) => knobs.has(id));
+  const lanes: ChartLane[] = isKnob ? ['hands'] : rows.length === 0 && talks ? ['voice'] : [];
+  return { fault, at: fault.at, rows, lanes };
+}
+
+/**
+ * The chart of a plan.
+ *
+ * @param timing the times of that plan
+ * @param faults what the independent checker finds in it: every one of them is a conflict of the chart, and nothing else is
+ */
+export function chartOf(
+  plan: { readonly moves: readonly PlanMove[]; readonly throws: readonly PlanThrow[] },
+  timing: PlanTiming,
+  faults: readonly PlanFault[],
+): Chart {
+  const end = timing.end + TAIL;
+  const ways = timing.lines.map(({ train }) => timing.blocks.filter((stay) => stay.train === train));
+  const rows = rowsAlongTheWays(ways.map((way) => way.map(({ block }) => block)));
+  const rowOf = new Map(rows.map((block, row) => [block, row]));
+  const knobs = new Set<string>(plan.throws.map(({ id }) => id));
+  const minutes = Math.max(1, Math.ceil(timing.end / MINUTE));
+  return {
+    rows,
+    bars: timing.blocks.map((stay) => barOf(stay, rowOf.get(stay.block) ?? 0, end)),
+    lines: timing.lines.map((line, index) => lineOf(line, ways[index] ?? [], rowOf, end)),
+    hands: timing.hands,
+    voice: timing.voice,
+    conflicts: faults.map((fault) => conflictOf(fault, rowOf, knobs, timing.voice.length > 0)),
+    end,
+    handsLoad: Array.from(
+      { length: minutes },
+      (_, minute) =>
+        timing.hands.filter(({ at }) => at >= minute * MINUTE && at < (minute + 1) * MINUTE).length,
+    ),
+  };
+}
