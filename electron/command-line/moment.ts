@@ -15,3 +15,9 @@ export function makeMoment(seconds: number): string {
   const two = (part: number) => String(part).padStart(2, '0');
   return `${Math.floor(whole / 3600)}:${two(Math.floor(whole / 60) % 60)}:${two(whole % 60)}`;
 }
+
+/** The clock time of each second of an evening, by the clock of this machine: "20:14:07". */
+export const clockOf =
+  (openedAt: string) =>
+  (at: number): string =>
+    new Date(Date.parse(openedAt) + at * 1000).toLocaleTimeString('sv-SE');

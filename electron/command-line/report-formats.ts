@@ -1,9 +1,8 @@
-/** An evening's tables as text, as CSV (RFC 4180) and as an HTML page of its own. */
-import { stringify } from 'csv-stringify/sync';
-import type { ReportTable } from '../../shared-model/logbook/report-tables.ts';
+/** An evening's tables as text and as an HTML page of its own. */
+import type { ReportTable } from '../../shared-model/logbook/report-types.ts';
 
 /** Columns as wide as their widest cell; an empty table says so. */
-export function tableText({ title, columns, rows }: ReportTable): string {
+export function tableText({ title, columns, rows, note }: ReportTable): string {
   if (rows.length === 0) return `${title}: none`;
   const widths = columns.map((column, index) =>
     Math.max(column.length, ...rows.map((row) => row[index]?.length ?? 0)),
@@ -13,17 +12,7 @@ export function tableText({ title, columns, rows }: ReportTable): string {
       .map((cell, index) => cell.padEnd(widths[index] ?? 0))
       .join('  ')
       .trimEnd();
-  return [title, line(columns), ...rows.map(line)].join('\n');
-}
-
-/** One record a cell: table, row (from 1), column, value; so every record has the same fields. Lines end with CRLF, as RFC 4180 has it. */
-export function tablesCsv(tables: readonly ReportTable[]): string {
-  const cells = tables.flatMap(({ title, columns, rows }) =>
-    rows.flatMap((row, index) =>
-      columns.map((column, at) => [title, String(index + 1), column, row[at] ?? '']),
-    ),
-  );
-  return stringify([['table', 'row', 'column', 'value'], ...cells], { record_delimiter: 'windows' });
+  return [title, line(columns), ...rows.map(line), ...(note === undefined ? [] : [note])].join('\n');
 }
 
 const ESCAPES: Readonly<Record<string, string>> = {
@@ -34,6 +23,8 @@ const ESCAPES: Readonly<Record<string, string>> = {
   "'": '&#39;',
 };
 const escaped = (text: string): string => text.replace(/[&<>"']/g, (letter) => ESCAPES[letter] ?? letter);
+
+const noteHtml = ({ note }: ReportTable): string => (note === undefined ? '' : `<p>${escaped(note)}</p>`);
 
 const tableHtml = ({ title, columns, rows }: ReportTable): string =>
   rows.length === 0
@@ -54,7 +45,7 @@ export function reportHtml(name: string, lines: readonly string[], tables: reado
     `<html lang="en"><head><meta charset="utf-8"><title>${escaped(name)}</title><style>${STYLE}</style></head><body>`,
     `<h1>${escaped(name)}</h1>`,
     ...lines.map((line) => `<p>${escaped(line)}</p>`),
-    ...tables.map(tableHtml),
+    ...tables.map((table) => `${tableHtml(table)}${table.rows.length === 0 ? '' : noteHtml(table)}`),
     '</body></html>',
   ].join('\n');
 }

@@ -1,21 +1,29 @@
 /** `cabward report`: the train sheet of an evening, its figures, and what was said and done. */
-import { eveningFigures } from '../../shared-model/logbook/figures.ts';
-import { reportTables } from '../../shared-model/logbook/report-tables.ts';
-import { trainSheet } from '../../shared-model/logbook/train-sheet.ts';
+import { eveningCharts } from '../../shared-model/logbook/charts/evening-charts.ts';
+import { tablesCsv } from '../../shared-model/logbook/csv.ts';
+import { figuresReader } from '../../shared-model/logbook/figures.ts';
+import { headline } from '../../shared-model/logbook/headline.ts';
+import { readThrough, retractedEntries } from '../../shared-model/logbook/pass.ts';
+import { reportNames, reportTables } from '../../shared-model/logbook/report-tables.ts';
+import { sheetReader } from '../../shared-model/logbook/train-sheet.ts';
+import { BESIDE_KIND, writtenBeside, writtenLines } from '../../shared-model/logbook/written-beside.ts';
 import { indexRailroad } from '../../shared-model/railroad/railroad.ts';
 import type { SessionEvent } from '../../shared-model/session/event.ts';
-import { foldEvents } from '../../shared-model/session/fold.ts';
 import { cardOf } from '../host/evening-card.ts';
 import { readDocument } from '../host/log/documents.ts';
 import { eveningFault } from '../host/log/evening-fault.ts';
 import { readEvents } from '../host/log/events.ts';
-import { initialStateOf } from '../host/log/sessions.ts';
+import { keptOf } from '../host/log/kept.ts';
+import type { ReadableLog } from '../host/log/log.ts';
+import { initialStateOf, type SessionRow } from '../host/log/sessions.ts';
+import { userSettingsIn } from '../host/user-settings.ts';
 import { type Answer, inputError } from './answer.ts';
-import { makeMoment } from './moment.ts';
+import { clockOf, makeMoment } from './moment.ts';
 import { withEvening } from './read-log.ts';
-import { reportHtml, tablesCsv, tableText } from './report-formats.ts';
+import { reportHtml, tableText } from './report-formats.ts';
 
 const FORMATS = ['text', 'csv', 'html', 'json'] as const;
+type Format = (typeof FORMATS)[number];
 
 function eventLine({ entry, at, input, outcome, reasons }: SessionEvent): string {
   const { do: verb, ...fields } = input;
@@ -24,6 +32,49 @@ function eventLine({ entry, at, input, outcome, reasons }: SessionEvent): string
     .join(', ');
   const why = reasons.map((reason) => `${reason.code}: ${reason.says}`).join(' ');
   return `${String(entry).padStart(4)}  ${makeMoment(at)}  ${verb}${said === '' ? '' : ` (${said})`}: ${outcome}${why === '' ? '' : `. ${why}`}`;
+}
+
+function reported(log: ReadableLog, row: SessionRow, format: Format): Answer {
+  const card = cardOf(row);
+  const events = readEvents(log, row.id, 1, row.entries);
+  const railroad = indexRailroad(readDocument(log, row.railroadHash));
+  const initial = initialStateOf(log, row.id);
+  const retracted = retractedEntries(events);
+  const readers = { figures: figuresReader(railroad), sheet: sheetReader(railroad) };
+  readThrough(initial, events, retracted, Object.values(readers));
+  const figures = readers.figures.figures();
+  const sheet = readers.sheet.sheet();
+  const charts = eveningCharts(railroad, { from: 0, to: figures.seconds }, initial, events, retracted);
+  const { lengths, throwSeconds } = userSettingsIn(log);
+  const style = { lengths, throwSeconds, clock: clockOf(card.openedAt) };
+  const tables = reportTables(railroad, figures, sheet, style);
+  const all = [...tables.sheet, ...tables.figures];
+  const beside = writtenBeside(keptOf(log, BESIDE_KIND).find(({ id }) => id === row.uid)?.value);
+  const head = [
+    `${card.openedAt.slice(0, 10)}, opened ${style.clock(0)}${card.endedAt === null ? ', not ended' : `, ended ${style.clock(figures.seconds)}`}`,
+    `${railroad.document.name}, version ${card.railroadHash}`,
+    ...writtenLines(beside),
+    `${card.entries} entries, ${card.refusals} refusals, ${card.alarms} alarms; ${card.people.join(', ')}`,
+    ...headline(figures, reportNames(railroad, sheet, style)),
+  ];
+  const foot = `head of the chain: ${card.headHash}`;
+  const json = { session: card, sheet, figures, charts, events };
+  const written: Readonly<Record<Format, () => string>> = {
+    text: () =>
+      [
+        card.name,
+        ...head,
+        ...all.map((table) => `\n${tableText(table)}`),
+        '',
+        ...events.map(eventLine),
+        '',
+        foot,
+      ].join('\n'),
+    csv: () => tablesCsv(all).trimEnd(),
+    html: () => reportHtml(card.name, [...head, foot], all),
+    json: () => JSON.stringify(json),
+  };
+  return { exit: 0, json, text: written[format]() };
 }
 
 /** Reports an evening as text, CSV, a page to print, or JSON with every event. */
@@ -37,36 +88,6 @@ export function report(
   return withEvening(options.log, session, (log, row) => {
     const fault = eveningFault(log, row);
     if (fault !== null) return inputError(`evening ${row.id} is not what was written: ${fault}`);
-    const card = cardOf(row);
-    const events = readEvents(log, row.id, 1, row.entries);
-    const railroad = indexRailroad(readDocument(log, row.railroadHash));
-    const initial = initialStateOf(log, row.id);
-    const figures = eveningFigures(railroad, initial, events);
-    const sheet = trainSheet(railroad, initial, events);
-    const tables = reportTables(railroad, foldEvents(initial, events), figures, sheet);
-    const json = { session: card, sheet, figures, events };
-    const head = [
-      `opened ${card.openedAt}${card.endedAt === null ? '' : `, ended ${card.endedAt}`}`,
-      `${railroad.document.name}, version ${card.railroadHash}`,
-      'dispatcher and timetable: not recorded by the session',
-      `${card.entries} entries, ${card.refusals} refusals, ${card.alarms} alarms; ${card.people.join(', ')}`,
-    ];
-    const foot = `head of the chain: ${card.headHash}`;
-    const written = {
-      text: () =>
-        [
-          card.name,
-          ...head,
-          ...tables.map((table) => `\n${tableText(table)}`),
-          '',
-          ...events.map(eventLine),
-          '',
-          foot,
-        ].join('\n'),
-      csv: () => tablesCsv(tables).trimEnd(),
-      html: () => reportHtml(card.name, [...head, foot], tables),
-      json: () => JSON.stringify(json),
-    };
-    return { exit: 0, json, text: written[format]() };
+    return reported(log, row, format);
   });
 }

@@ -8,7 +8,6 @@ import {
   type CallName,
   type ReplyOf,
   type UserSettings,
-  userSettings,
 } from '../../shared-model/wire/contract.ts';
 import type { z } from '../../shared-model/zod.ts';
 import { bad, good } from './answers.ts';
@@ -18,12 +17,13 @@ import { eveningCalls } from './evening-calls.ts';
 import { makeLiveEvening } from './live-evening.ts';
 import { backUp } from './log/backup.ts';
 import { readDocument } from './log/documents.ts';
-import { dropKept, keep, keptOf, readSetting, writeSetting } from './log/kept.ts';
+import { dropKept, keep, keptOf, writeSetting } from './log/kept.ts';
 import { verifyLog } from './log/verify.ts';
 import { plannerJobs, type StartThread } from './planner-jobs.ts';
 import type { Push, Pushes } from './pushes.ts';
 import { findRailroad, railroadCalls, wholeDocument } from './railroad-calls.ts';
 import type { Storage } from './storage.ts';
+import { userSettingsIn } from './user-settings.ts';
 
 export interface ConsoleHostOptions {
   readonly storage: Storage;
@@ -56,15 +56,6 @@ type Handlers = {
 
 const isCall = (name: string): name is CallName => Object.hasOwn(CALLS, name);
 
-/** What the user set; what is stored and no setting any more, or wrong, is passed over. */
-function settingsFrom(stored: unknown): UserSettings {
-  const given = typeof stored === 'object' && stored !== null ? stored : {};
-  const sound = Object.entries(given).filter(
-    ([name, value]) => userSettings.safeParse({ [name]: value }).success,
-  );
-  return userSettings.parse(Object.fromEntries(sound));
-}
-
 export function makeConsoleHost(options: ConsoleHostOptions): ConsoleHost {
   const { storage, clock, pushes, warn } = options;
   let backup: Promise<unknown> = Promise.resolve();
@@ -90,7 +81,7 @@ export function makeConsoleHost(options: ConsoleHostOptions): ConsoleHost {
     ended: () => void backUpNow().then((made) => (made.ok ? undefined : warn(made.problem.says))),
   });
   const jobs = plannerJobs(options.startPlanner, pushes);
-  const settings = () => settingsFrom(readSetting(storage.log, 'user'));
+  const settings = () => userSettingsIn(storage.log);
 
   const openEvening: Handlers['evening.open'] = ({ railroad, alone }) => {
     const row = findRailroad(storage, railroad);

@@ -1,4 +1,4 @@
-/** Sums by id and by figure, the ids in the order in which they were first met. */
+/** Sums by id and by figure, the ids and figures in the order in which they were first met. */
 export class Tally {
   readonly #sums = new Map<string, Map<string, number>>();
 
@@ -14,5 +14,12 @@ export class Tally {
 
   ids(): readonly string[] {
     return [...this.#sums.keys()];
+  }
+
+  /** The figures of an id that begin so, without that beginning. */
+  beginning(id: string, with_: string): readonly { readonly code: string; readonly count: number }[] {
+    return [...(this.#sums.get(id) ?? [])].flatMap(([figure, count]) =>
+      figure.startsWith(with_) ? [{ code: figure.slice(with_.length), count }] : [],
+    );
   }
 }

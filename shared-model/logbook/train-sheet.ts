@@ -1,124 +1,133 @@
 /**
  * The train sheet: the record of the evening with the items of 49 CFR 228.17(a) as far as a model railroad has them
- * (item list from memory, not seen in the text). Weather and timetable it has not; who dispatched is not recorded by the session.
+ * (item list from memory, not seen in the text). Timetable, place and weather no session records; they are written in beside it.
  */
+import type { TrainId } from '../ids.ts';
 import type { Railroad } from '../railroad/railroad.ts';
 import type { SessionEvent } from '../session/event.ts';
-import { evolve } from '../session/fold.ts';
-import type { ClockNow, SessionState } from '../session/state.ts';
+import type { ClockNow, SessionState, TrainNow } from '../session/state.ts';
+import { entriesOf } from '../session/world.ts';
 import type { Millimetres, Seconds } from '../units.ts';
-import { distanceEntered } from './distance.ts';
-import { eventWords } from './event-words.ts';
-import { retractedEntries, trainOf } from './figures.ts';
+import { edgesEntered, lengthOf } from './distance.ts';
+import { type Duty, dutyReader } from './duties.ts';
+import { type EveningReader, readThrough, retractedEntries } from './pass.ts';
+import { type Passing, passingReader } from './passings.ts';
+import { distancesFrom, firstNode, placesInOrder } from './track-distance.ts';
+import { type Unusual, unusualReader } from './unusual.ts';
 
-/** `to` null: until the end of what is recorded. */
-export interface Duty {
-  readonly person: string;
-  readonly cab: string;
-  readonly from: Seconds;
-  readonly to: Seconds | null;
-}
-
-/** A train at a reporting point; `railroadMinutes` since its midnight, null where no clock ratio was set. */
-export interface Passing {
-  readonly train: string;
-  readonly place: string;
-  readonly arrived: Seconds;
-  readonly departed: Seconds | null;
-  readonly railroadMinutes: number | null;
-  /** By the order of the places, from the place before: null for the first. */
-  readonly direction: 'up' | 'down' | null;
-  /** Since its reporting point before, by blocks reported; limits left out. */
+/** A train or engine of the evening. */
+export interface SheetTrain {
+  readonly id: string;
+  readonly name: string;
+  /** As it was last. */
+  readonly lengthMm: Millimetres;
+  /** When it was first put on the track. */
+  readonly placed: Seconds;
+  /** The cabs that had it, in order. */
+  readonly cabs: readonly string[];
+  /** By blocks reported; limits left out. */
   readonly distanceMm: Millimetres;
 }
 
-export interface Unusual {
-  readonly entry: number;
-  readonly at: Seconds;
-  readonly says: string;
-  readonly trains: readonly string[];
+/** A reporting point; `fromFirstMm` by the shortest track, null where no track joins it with the first. */
+export interface ReportingPoint {
+  readonly place: string;
+  readonly fromFirstMm: Millimetres | null;
 }
 
 export interface TrainSheet {
+  /** Who dispatched, by the notes that say so ("Kim dispatches"). */
+  readonly dispatchers: readonly Duty[];
   readonly duties: readonly Duty[];
+  readonly trains: readonly SheetTrain[];
+  readonly points: readonly ReportingPoint[];
   readonly passings: readonly Passing[];
   readonly unusual: readonly Unusual[];
+  /** How the railroad's clock stood from each moment on; empty where no ratio was ever set. */
+  readonly clocks: readonly { readonly from: Seconds; readonly clock: ClockNow | null }[];
 }
 
-const UNUSUAL: ReadonlySet<string> = new Set([
-  'override',
-  'stop-all',
-  'resume',
-  'stalled',
-  'derailed',
-  'rerailed',
-  'breaker-tripped',
-  'breaker-reset',
-  'stop-called',
-  'tag',
-  'untag',
-  'settle',
-  'note',
-]);
-
-const railroadMinutesAt = (clock: ClockNow | null, at: Seconds): number | null =>
-  clock === null ? null : (clock.minutes + (clock.runs ? ((at - clock.at) * clock.ratio) / 60 : 0)) % 1440;
-
-/** The place that a train's head is at, or null. */
-function placeOf(railroad: Railroad, state: SessionState, train: string): string | null {
-  const now = Object.entries(state.trains).find(([id]) => id === train)?.[1];
-  const edge = now?.placed === true ? now.trail[0]?.edge : undefined;
-  if (edge === undefined) return null;
-  return railroad.document.places.find(({ at }) => at.some((spot) => spot.edge === edge))?.id ?? null;
+/** How far the places are from the first, in their order along the railroad. */
+export function reportingPoints(railroad: Railroad): readonly ReportingPoint[] {
+  const distances = distancesFrom(railroad, firstNode(railroad));
+  return placesInOrder(railroad).map(({ id, at }) => ({
+    place: id,
+    fromFirstMm: at.map(({ toward }) => distances.get(toward)).find((one) => one !== undefined) ?? null,
+  }));
 }
 
-function dutyChanges(duties: Duty[], before: SessionState, after: SessionState, at: Seconds): void {
-  const earlier = new Map(Object.entries(before.cabs));
-  for (const [cab, { person }] of Object.entries(after.cabs)) {
-    const was = earlier.get(cab)?.person ?? null;
-    if (was === person) continue;
-    const open = duties.findLastIndex((duty) => duty.cab === cab && duty.to === null);
-    const ended = duties[open];
-    if (ended !== undefined) duties[open] = { ...ended, to: at };
-    if (person !== null) duties.push({ person, cab, from: at, to: null });
-  }
-}
-
-class Passings {
-  readonly list: Passing[] = [];
-  readonly #since = new Map<string, Millimetres>();
+class Trains implements EveningReader {
+  readonly #seen = new Map<
+    TrainId,
+    { train: TrainNow; placed: Seconds; cabs: string[]; distanceMm: number }
+  >();
   readonly #railroad: Railroad;
 
   constructor(railroad: Railroad) {
     this.#railroad = railroad;
   }
 
-  moved(id: string, distanceMm: Millimetres): void {
-    this.#since.set(id, (this.#since.get(id) ?? 0) + distanceMm);
-  }
-
-  changes(before: SessionState, after: SessionState, at: Seconds): void {
-    for (const train of Object.keys(after.trains)) {
-      const was = placeOf(this.#railroad, before, train);
-      const place = placeOf(this.#railroad, after, train);
-      if (was === place) continue;
-      const last = this.list.findLastIndex((passing) => passing.train === train);
-      const left = this.list[last];
-      if (left !== undefined && left.departed === null) this.list[last] = { ...left, departed: at };
-      if (place === null) continue;
-      const railroadMinutes = railroadMinutesAt(after.clock, at);
-      const distanceMm = this.#since.get(train) ?? 0;
-      this.#since.set(train, 0);
-      const direction = left === undefined ? null : this.#direction(left.place, place);
-      this.list.push({ train, place, arrived: at, departed: null, railroadMinutes, direction, distanceMm });
+  take({ before, after, event, counts }: Parameters<EveningReader['take']>[0]): void {
+    if (before.trains === after.trains) return;
+    for (const [id, train] of entriesOf(after.trains)) {
+      const seen = this.#seen.get(id);
+      if (seen === undefined && !train.placed) continue;
+      const now = seen ?? { train, placed: event.at, cabs: [], distanceMm: 0 };
+      now.train = train;
+      if (train.cab !== null && now.cabs.at(-1) !== train.cab) now.cabs.push(train.cab);
+      this.#seen.set(id, now);
+    }
+    if (!counts) return;
+    for (const { id, edges } of edgesEntered(before, after, event.input)) {
+      const seen = this.#seen.get(id);
+      if (seen !== undefined) seen.distanceMm += lengthOf(this.#railroad, edges);
     }
   }
 
-  #direction(from: string, to: string): 'up' | 'down' | null {
-    const order = (id: string) => this.#railroad.document.places.find((place) => place.id === id)?.order ?? 0;
-    const step = order(to) - order(from);
-    return step === 0 ? null : step > 0 ? 'up' : 'down';
+  list(): readonly SheetTrain[] {
+    return [...this.#seen].map(([id, { train, placed, cabs, distanceMm }]) => ({
+      id,
+      name: train.name,
+      lengthMm: train.length,
+      placed,
+      cabs,
+      distanceMm,
+    }));
   }
+}
+
+function clockReader(): EveningReader & { readonly clocks: TrainSheet['clocks'][number][] } {
+  const clocks: TrainSheet['clocks'][number][] = [];
+  return {
+    clocks,
+    take: ({ before, after, event }) => {
+      if (before.clock !== after.clock) clocks.push({ from: event.at, clock: after.clock });
+    },
+  };
+}
+
+/** A reader that makes the sheet of what it was told. */
+export function sheetReader(railroad: Railroad): EveningReader & { readonly sheet: () => TrainSheet } {
+  const trains = new Trains(railroad);
+  const duties = dutyReader();
+  const passings = passingReader(railroad);
+  const unusual = unusualReader(railroad);
+  const clocks = clockReader();
+  const readers: readonly EveningReader[] = [trains, duties, passings, unusual, clocks];
+  return {
+    take: (step) => {
+      for (const reader of readers) reader.take(step);
+    },
+    sheet: () => ({
+      dispatchers: duties.dispatchers,
+      duties: duties.duties,
+      trains: trains.list(),
+      points: reportingPoints(railroad),
+      passings: passings.passings,
+      unusual: unusual.unusual,
+      clocks: clocks.clocks,
+    }),
+  };
 }
 
 /** Makes the sheet from the fold: entries taken back stand in no list of unusual events. */
@@ -127,27 +136,7 @@ export function trainSheet(
   initial: SessionState,
   events: readonly SessionEvent[],
 ): TrainSheet {
-  const retracted = retractedEntries(events);
-  const duties: Duty[] = [];
-  const passings = new Passings(railroad);
-  const unusual: Unusual[] = [];
-  let state = initial;
-  for (const event of events) {
-    const after = evolve(state, event);
-    const { at, entry, input } = event;
-    dutyChanges(duties, state, after, at);
-    for (const { id, distanceMm } of distanceEntered(railroad, state, after, input))
-      passings.moved(id, distanceMm);
-    passings.changes(state, after, at);
-    const strange = event.outcome === 'alarm' || (event.outcome === 'done' && UNUSUAL.has(input.do));
-    if (strange && !retracted.has(entry)) {
-      const train = trainOf(after, input);
-      const about = event.reasons.flatMap((reason) => reason.about).filter((id) => id in after.trains);
-      const trains = [...new Set([...(train === null ? [] : [train]), ...about])];
-      const why = event.reasons.map(({ code, says }) => ` ${code}: ${says}`).join('');
-      unusual.push({ entry, at, trains, says: `${eventWords(railroad, after, event)}.${why}` });
-    }
-    state = after;
-  }
-  return { duties, passings: passings.list, unusual };
+  const reader = sheetReader(railroad);
+  readThrough(initial, events, retractedEntries(events), [reader]);
+  return reader.sheet();
 }

@@ -1,0 +1,31 @@
+/** Times of an evening as they are printed: how long, and when, by the clock on the wall and by the railroad's. */
+import { railroadMinutes } from '../session/orders/desk-orders.ts';
+import type { ClockNow } from '../session/state.ts';
+import type { Seconds } from '../units.ts';
+
+const two = (value: number): string => String(value).padStart(2, '0');
+
+/** Hours, minutes and whole seconds: "1:02:03". */
+export function durationText(seconds: Seconds): string {
+  const whole = Math.round(seconds);
+  return `${Math.floor(whole / 3600)}:${two(Math.floor(whole / 60) % 60)}:${two(whole % 60)}`;
+}
+
+/** The clock time of a second of the evening, "20:14:07"; the caller knows where the railroad is, and so its clock. */
+export type ClockText = (at: Seconds) => string;
+
+/**
+ * Railroad time at a second of the evening.
+ *
+ * @param clocks how the railroad's clock stood and ran from each `at` on; null: no railroad time from then on
+ * @returns "6:42"; empty where no ratio was set then
+ */
+export function railroadTimeText(
+  clocks: readonly { readonly from: Seconds; readonly clock: ClockNow | null }[],
+  at: Seconds,
+): string {
+  const clock = clocks.findLast(({ from }) => from <= at)?.clock ?? null;
+  if (clock === null) return '';
+  const minutes = Math.floor(railroadMinutes(clock, at));
+  return `${Math.floor(minutes / 60)}:${two(minutes % 60)}`;
+}
