@@ -9,7 +9,7 @@
 import TinyQueue from 'tinyqueue';
 import { type Beginning, completePath, type Guide } from './complete-path.ts';
 import type { TurnoutPosition } from './document.ts';
-import { comparePaths, type Path, type Settled } from './path-order.ts';
+import { comparePaths, neededLever, type Path, type Settled } from './path-order.ts';
 import { distancesToGoal, type PathQuery } from './path-query.ts';
 
 export interface BestPathsOptions {
@@ -36,7 +36,8 @@ const MOST_LOOKED_AT = 100_000;
 /** The first turnout that a path passes in both settings; undefined when there is none. */
 function turnoutInBothSettings(path: Path): number | undefined {
   const needed = new Map<number, TurnoutPosition>();
-  for (const { lever } of path) {
+  for (const step of path) {
+    const lever = neededLever(step);
     if (lever === null) continue;
     if ((needed.get(lever.number) ?? lever.position) !== lever.position) return lever.number;
     needed.set(lever.number, lever.position);
@@ -49,9 +50,10 @@ function deviations(part: Part, oneSetting: boolean): readonly Beginning[] {
   const { beginning, path } = part;
   return path.slice(beginning.steps.length).map((step, index) => {
     const steps = path.slice(0, beginning.steps.length + index);
-    const passed = steps.flatMap(({ lever }): [number, TurnoutPosition][] =>
-      lever === null ? [] : [[lever.number, lever.position]],
-    );
+    const passed = steps.flatMap((step): [number, TurnoutPosition][] => {
+      const lever = neededLever(step);
+      return lever === null ? [] : [[lever.number, lever.position]];
+    });
     return {
       steps,
       barred: new Set(index === 0 ? [...beginning.barred, step] : [step]),

@@ -1,6 +1,6 @@
 /** The best path from a beginning to a goal: A* (Hart, Nilsson and Raphael 1968), labels in the place of distances where turnouts are watched. */
 import TinyQueue from 'tinyqueue';
-import { compareEdges, fits, type Path, pathLength, type Settled } from './path-order.ts';
+import { compareEdges, fits, neededLever, type Path, pathLength, type Settled } from './path-order.ts';
 import type { PathQuery } from './path-query.ts';
 import type { Step } from './way-graph.ts';
 
@@ -51,10 +51,11 @@ function outdoes(one: Reach, other: Reach): boolean {
 
 /** The bit of a passage in the labels, and that of the same turnout the other way; none for turnouts that are not watched. */
 function bitsOf(step: Step, watched: ReadonlyMap<number, number>): readonly [own: bigint, other: bigint] {
-  const index = step.lever === null ? undefined : watched.get(step.lever.number);
+  const lever = neededLever(step);
+  const index = lever === null ? undefined : watched.get(lever.number);
   if (index === undefined) return [0n, 0n];
   const normal = 1n << BigInt(2 * index);
-  return step.lever?.position === 'normal' ? [normal, normal << 1n] : [normal << 1n, normal];
+  return lever?.position === 'normal' ? [normal, normal << 1n] : [normal << 1n, normal];
 }
 
 /**

@@ -35,9 +35,13 @@ export function comparePaths(a: Path, b: Path): number {
   return pathLength(a) - pathLength(b) || reversePassages(a) - reversePassages(b) || compareEdges(a, b);
 }
 
+/** The turnout that has to stand right for a step: none where the train moves it itself. */
+export function neededLever({ lever }: Step): Step['lever'] {
+  return lever?.selfLined === true ? null : lever;
+}
+
 /** Whether a step may be taken while turnouts are settled. */
 export function fits(step: Step, settled: Settled): boolean {
-  return (
-    step.lever === null || (settled.get(step.lever.number) ?? step.lever.position) === step.lever.position
-  );
+  const lever = neededLever(step);
+  return lever === null || (settled.get(lever.number) ?? lever.position) === lever.position;
 }

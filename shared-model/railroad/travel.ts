@@ -13,6 +13,8 @@ export interface Spot {
 export interface Onward extends Spot {
   readonly through: NodeId;
   readonly setting?: TurnoutPosition;
+  /** A self-lining turnout run through from a leg: the train moves it, so it may stand either way before. */
+  readonly selfLined?: true;
 }
 
 /** A node that has a lever: a turnout, or a crossing with slips. */
@@ -39,7 +41,7 @@ function onwardEdges(
   railroad: Railroad,
   node: TrackNode,
   edge: EdgeId,
-): readonly { edge: EdgeId; setting?: TurnoutPosition }[] {
+): readonly { edge: EdgeId; setting?: TurnoutPosition; selfLined?: true }[] {
   switch (node.kind) {
     case 'end':
       return [];
@@ -54,7 +56,13 @@ function onwardEdges(
           { edge: node.normal, setting: 'normal' },
           { edge: node.reverse, setting: 'reverse' },
         ];
-      return [{ edge: node.trunk, setting: edge === node.normal ? 'normal' : 'reverse' }];
+      return [
+        {
+          edge: node.trunk,
+          setting: edge === node.normal ? 'normal' : 'reverse',
+          ...(node.selfLining === true ? { selfLined: true } : {}),
+        },
+      ];
     case 'crossing': {
       const thrown = isThrown(node);
       const straight = node.ways
@@ -83,6 +91,7 @@ export function onward(railroad: Railroad, spot: Spot): readonly Onward[] {
     toward: otherEnd(railroad, next.edge, node.id),
     through: node.id,
     ...(next.setting === undefined ? {} : { setting: next.setting }),
+    ...(next.selfLined === undefined ? {} : { selfLined: next.selfLined }),
   }));
 }
 

@@ -13,7 +13,12 @@ export interface Step {
   /** Place of the edge entered among all edge ids compared as strings; null for a reversal. */
   readonly rank: number | null;
   /** The turnout passed, by its number, and how it has to stand; null where nothing is thrown. */
-  readonly lever: { readonly number: number; readonly position: TurnoutPosition } | null;
+  readonly lever: {
+    readonly number: number;
+    readonly position: TurnoutPosition;
+    /** The train moves it itself: it need not stand so. */
+    readonly selfLined: boolean;
+  } | null;
 }
 
 export interface WayGraph {
@@ -77,7 +82,7 @@ function build(railroad: Railroad): TrackGraph {
         lever:
           lever === undefined || next.setting === undefined
             ? null
-            : { number: lever, position: next.setting },
+            : { number: lever, position: next.setting, selfLined: next.selfLined === true },
       };
     }),
   );

@@ -1,7 +1,6 @@
 /** Asks: refused requests whose every reason can pass by itself wait, and are looked at again after each event. */
 import type { Refusal, RefusalCode } from '../refusal.ts';
 import type { InputOf, SessionInput } from './input.ts';
-import { limitsReasons } from './orders/limits-orders.ts';
 import { judgeMove, withoutAsk } from './orders/move-orders.ts';
 import type { AskNow } from './state.ts';
 import { type World, withState } from './world.ts';
@@ -15,17 +14,14 @@ const PASSING: readonly RefusalCode[] = [
   'section-live',
 ];
 
-type Request = InputOf<'request-move'> | InputOf<'grant-limits'>;
+type Request = InputOf<'request-move'>;
 
-export const isRequest = (input: SessionInput): input is Request =>
-  input.do === 'request-move' || input.do === 'grant-limits';
+/** Only a move is asked for: limits are given. */
+export const isRequest = (input: SessionInput): input is Request => input.do === 'request-move';
 
 /** The own tail in the way does not pass by waiting: the train itself would have to move. */
 const passes = ({ code, about }: Refusal, train: string): boolean =>
   PASSING.includes(code) && !(code === 'block-occupied' && about[1] === train);
-
-const destination = (request: Request): string =>
-  request.do === 'request-move' ? request.to : request.blocks.join(', ');
 
 /** The world after a request was refused: it waits as the train's ask, or drops an earlier one; a "not now" leaves that alone. */
 export function keepAsk(world: World, request: Request, reasons: readonly Refusal[], at: number): World {
@@ -34,13 +30,12 @@ export function keepAsk(world: World, request: Request, reasons: readonly Refusa
   const earlier = world.state.asks.find((ask) => ask.train === train);
   const others = withoutAsk(world, train);
   if (!reasons.every((reason) => passes(reason, train))) return others;
-  const to = destination(request);
   const cab = world.state.trains[train]?.cab;
   const calledAt = cab == null ? null : (world.state.cabs[cab]?.calledAt ?? null);
   const since = earlier?.since ?? at;
   const ask: AskNow = {
     train,
-    to,
+    to: request.to,
     request,
     since,
     calledAt: earlier?.calledAt ?? calledAt,
@@ -51,7 +46,6 @@ export function keepAsk(world: World, request: Request, reasons: readonly Refusa
 }
 
 function reasonsNow(world: World, request: Request): readonly Refusal[] {
-  if (request.do === 'grant-limits') return limitsReasons(world, request);
   const judged = judgeMove(world, request);
   return judged.kind === 'free' ? [] : judged.reasons;
 }

@@ -150,7 +150,7 @@ export interface AskNow {
   readonly train: TrainId;
   readonly to: string;
   /** The request itself, to be made again. */
-  readonly request: InputOf<'request-move'> | InputOf<'grant-limits'>;
+  readonly request: InputOf<'request-move'>;
   readonly since: number;
   /** The cab's call, if it came before the ask. */
   readonly calledAt: number | null;

@@ -9,6 +9,7 @@ import { feedNow } from './facts/feed.ts';
 import { changesBetween } from './fold.ts';
 import type { SessionInput, TimedInput } from './input.ts';
 import { drawPicture } from './picture.ts';
+import { endFulfilled } from './reports/moving.ts';
 import type { Done, Raised, Ruling } from './ruling.ts';
 import { entriesOf, type World, withRecord, withState } from './world.ts';
 
@@ -72,7 +73,7 @@ function carryOut(
   entry: number,
 ): { world: World; fresh: readonly Alarm[] } {
   const told = REPORTING.includes(input.do) ? reported(ruled.world, input, at) : ruled.world;
-  const disputed = disputeBlocks(told, before, ruled.disputed);
+  const disputed = disputeBlocks(endFulfilled(told), before, ruled.disputed);
   const drawn = powerCut(before, drawPicture(disputed));
   const raised = [...ruled.raised, ...newBridges(before, drawn)];
   const ended = endAlarms(before, drawn, input);

@@ -6,6 +6,7 @@ import { authorityOf, legsAhead } from './facts/authorities.ts';
 import { ownToggle, parentsOf, rootOf, rootSelector } from './facts/feed.ts';
 import { wrongTurnouts } from './facts/lined.ts';
 import { blockOfNode } from './facts/locks.ts';
+import { cabUnder } from './facts/standing.ts';
 import { selectorAgainst, toggleAgainst, turnoutAgainst } from './orders/knob-orders.ts';
 import { waysRound } from './rules/sweep.ts';
 import type { AuthorityNow, Leg, Throw } from './state.ts';
@@ -88,12 +89,6 @@ function onceEach(throws: readonly Throw[]): readonly Throw[] {
   return throws.filter((thrown, index) => throws.findIndex((other) => other.id === thrown.id) === index);
 }
 
-/** The cab that a block the train stands in belongs on. */
-function standingCab(world: World, train: TrainId, block: BlockId): ThrottleId | null {
-  const now = world.state.blocks[block];
-  return (now?.train === train ? now.cab : null) ?? world.state.trains[train]?.cab ?? null;
-}
-
 /**
  * Every throw that an authority still needs: first for the blocks that the train is in, tail to head, then for those ahead. What is
  * not safe yet says what it waits for; the knobs under the train wait for the throws of the first block ahead, so that no train
@@ -102,13 +97,19 @@ function standingCab(world: World, train: TrainId, block: BlockId): ThrottleId |
 export function throwsNeeded(world: World, authority: AuthorityNow): readonly Throw[] {
   const { train: id } = authority;
   const blocks = [...(world.state.trains[id]?.blocks ?? [])].reverse();
+  const passed = authority.legs.slice(1, authority.at + 1);
   const under = blocks.flatMap((block) => {
-    const cab = standingCab(world, id, block);
-    return cab === null ? [] : knobThrows(world, block, cab);
+    const cab = cabUnder(world, id, block);
+    const legs = passed.filter((leg) => leg.block === block);
+    return [
+      ...(cab === null ? [] : knobThrows(world, block, cab)),
+      ...legs.flatMap((leg) => turnoutThrows(world, leg)),
+    ];
   });
-  const here = authority.legs[authority.at];
+  const here = authority.at === 0 ? authority.legs[0] : undefined;
   const ahead = legsAhead(authority);
-  const first = ahead[0] === undefined ? [] : legThrows(world, ahead[0]).map((thrown) => thrown.id);
+  const first: readonly string[] =
+    ahead[0] === undefined ? [] : legThrows(world, ahead[0]).map((thrown) => thrown.id);
   const inLimits =
     authority.kind === 'limits'
       ? authority.blocks
@@ -124,14 +125,18 @@ export function throwsNeeded(world: World, authority: AuthorityNow): readonly Th
     ...ahead.flatMap((leg) => legThrows(world, leg)),
     ...inLimits,
   ];
-  // Itself and the knobs under the train that come after it: two throws must not wait for each other.
-  const laterUnder = (thrown: Throw): readonly string[] =>
-    under.slice(under.indexOf(thrown)).map(({ id }) => id);
+  const own: readonly string[] = onceEach(under)
+    .filter(({ kind }) => kind !== 'turnout')
+    .map((thrown) => thrown.id);
+  // Two throws must not wait for each other: of two that both are of the train's block and of the first ahead, the later waits.
+  const holdsBack = (thrown: Throw, other: string): boolean =>
+    other !== thrown.id &&
+    !(first.includes(thrown.id) && own.includes(other) && own.indexOf(other) > own.indexOf(thrown.id));
   return onceEach(all).map((thrown) => ({
     ...thrown,
     waitsFor: unique([
       ...waits(world, thrown),
-      ...(under.includes(thrown) ? first.filter((other) => !laterUnder(thrown).includes(other)) : []),
+      ...(own.includes(thrown.id) ? first.filter((other) => holdsBack(thrown, other)) : []),
     ]),
   }));
 }

@@ -9,7 +9,7 @@ import { chanceOf } from '../support/chance.ts';
 import { nextLine } from './driver.ts';
 import { inOrder, shownState } from './in-order.ts';
 import { answerOf, newEvening, takeLine } from './independent/rehearse.ts';
-import { type Line, type OtherReadings, type World, worldOf } from './independent/state.ts';
+import { type Line, type World, worldOf } from './independent/state.ts';
 
 /** A line where the two answers differ: which part, and what each says. */
 export interface Difference {
@@ -64,19 +64,10 @@ export function randomScript(world: World, seed: number, lines: number): Line[] 
 }
 
 /** The first difference between the two implementations on a script, or null. */
-/** Open readings (READINGS.md) in which the engine took the other side. */
-export const ENGINE_READINGS: OtherReadings = {
-  ownWaitForOwn: true,
-  trailingNeeds: true,
-  limitsWait: true,
-  settleClearsCuts: true,
-  stillUnderCounts: true,
-};
-
 export function difference(
   document: RailroadDocument,
   script: readonly Line[],
-  world = worldOf(document, ENGINE_READINGS),
+  world = worldOf(document),
 ): Difference | null {
   const railroad = indexRailroad(document);
   let engine = newEngineEvening(railroad);
@@ -113,7 +104,7 @@ export function minimized(
   document: RailroadDocument,
   script: readonly Line[],
 ): { script: Line[]; difference: Difference } | null {
-  const world = worldOf(document, ENGINE_READINGS);
+  const world = worldOf(document);
   const first = difference(document, script, world);
   if (first === null) return null;
   let best = script.slice(0, first.line);

@@ -4,7 +4,7 @@ import type { AlarmCode } from '../../refusal.ts';
 import { authoritiesInForce, authorityOf, limitsBlocks } from '../facts/authorities.ts';
 import { feedNow, rootSelector, switchOf, togglesTo } from '../facts/feed.ts';
 import { standsRightFor } from '../facts/lined.ts';
-import { locksOn } from '../facts/locks.ts';
+import { isAgainst, locksOn } from '../facts/locks.ts';
 import type { SessionInput } from '../input.ts';
 import type { AlarmNow } from '../state.ts';
 import type { World } from '../world.ts';
@@ -90,8 +90,8 @@ const ENDS: Record<AlarmCode, Ends> = {
     return now === undefined || now.train !== train || feed === null || feed === now.cab;
   },
   'turnout-moved': (world, { about: [turnout] }) => {
-    const locks = locksOn(world, turnout as NodeId);
-    return locks.every((lock) => lock.wants === world.state.turnouts[turnout as NodeId]?.position);
+    const position = world.state.turnouts[turnout as NodeId]?.position;
+    return !locksOn(world, turnout as NodeId).some((lock) => isAgainst(lock, position));
   },
   'second-train': (world, { about: [thing, train] }) => {
     const blocks = world.state.trains[train as TrainId]?.blocks ?? [];
@@ -102,7 +102,7 @@ const ENDS: Record<AlarmCode, Ends> = {
   bridging: (world, { about: [gap], train }) =>
     !bridgesNow(world).some((bridge) => bridge.gap === gap && (train === null || bridge.train === train)),
   'unphased-ahead': (world, { about: [gap, a, b] }) =>
-    !unphasedAhead(world).some((ahead) => ahead[0] === gap && ahead[1] === a && ahead[2] === b),
+    !unphasedAhead(world, true).some((ahead) => ahead[0] === gap && ahead[1] === a && ahead[2] === b),
   breaker: (world, { about: [supply] }) => !world.state.tripped.includes(supply as SupplyId),
   'off-the-rails': (world, { about: [id] }) => {
     const train = world.state.trains[id as TrainId];

@@ -38,10 +38,12 @@ export function lastCab(authority: AuthorityNow, cab: ThrottleId): ThrottleId {
   return authority.legs.at(-1)?.cab ?? cab;
 }
 
-/** The blocks of limits: those named, and those the train stands in; none of a move. */
+/** The blocks of limits: those named, and those the train stands in, but none that it came into from them (disputed); none of a move. */
 export function limitsBlocks(state: SessionState, authority: AuthorityNow): readonly BlockId[] {
   if (authority.kind !== 'limits') return [];
-  return [...new Set([...authority.blocks, ...(state.trains[authority.train]?.blocks ?? [])])];
+  const under = state.trains[authority.train]?.blocks ?? [];
+  const own = under.filter((block) => state.blocks[block]?.state !== 'disputed');
+  return [...new Set([...authority.blocks, ...own])];
 }
 
 /** Whether a block is within limits in force of this train. */

@@ -3,7 +3,7 @@ import type { BlockId, CutId, NodeId, TrainId } from '../../ids.ts';
 import type { CrossingNode, TurnoutPosition } from '../../railroad/document.ts';
 import type { Railroad } from '../../railroad/railroad.ts';
 import type { Spot } from '../../railroad/travel.ts';
-import type { Leg, Trail } from '../state.ts';
+import type { AuthorityNow, Leg, SessionState, Trail } from '../state.ts';
 import { entriesOf, type World } from '../world.ts';
 import { authoritiesInForce, authorityOf, legsHeld } from './authorities.ts';
 import { nodesUnder, placedTrains, spotsUnder } from './standing.ts';
@@ -15,6 +15,13 @@ export interface Lock {
   readonly under: boolean;
   /** By an authority whose head is not yet in the turnout's block. */
   readonly ahead: boolean;
+  /** The train trails it and moves it itself: it wants it so only while it lies on it. */
+  readonly selfLined: boolean;
+}
+
+/** Whether a lock is against a position: a self-lining turnout may stand either way before it is trailed, and after. */
+export function isAgainst(lock: Lock, position: TurnoutPosition | undefined): boolean {
+  return lock.wants !== position && (lock.under || !lock.selfLined);
 }
 
 /** The block a turnout is in: that of its edges. */
@@ -33,31 +40,42 @@ export function isCrewThrown(world: World, train: TrainId, node: NodeId): boolea
   });
 }
 
+/** The locks of an authority on a turnout. One that it passes and later trails is wanted as it comes next, or came last. */
+function lockOf(state: SessionState, authority: AuthorityNow, turnout: NodeId): readonly Lock[] {
+  const here = authority.legs[authority.at]?.block;
+  const all = legsHeld(state, authority).flatMap((leg): Lock[] => {
+    const ahead = authority.legs.indexOf(leg) > authority.at && leg.block !== here;
+    return leg.turnouts
+      .filter(({ id }) => id === turnout)
+      .map(({ position, selfLined }) => ({
+        train: authority.train,
+        wants: position,
+        under: false,
+        ahead,
+        selfLined,
+      }));
+  });
+  const passed = all.filter(({ ahead }) => !ahead);
+  return [...passed.slice(-1), ...all.filter(({ ahead }) => ahead).slice(0, 1)];
+}
+
 /** Every lock on a turnout now. */
 export function locksOn(world: World, turnout: NodeId): readonly Lock[] {
   const { railroad, state } = world;
-  const granted = authoritiesInForce(state).flatMap(({ authority }): Lock[] => {
-    const here = authority.legs[authority.at]?.block;
-    return legsHeld(state, authority).flatMap((leg) => {
-      const ahead = authority.legs.indexOf(leg) > authority.at && leg.block !== here;
-      return leg.turnouts
-        .filter(({ id }) => id === turnout)
-        .map(({ position }) => ({ train: authority.train, wants: position, under: false, ahead }));
-    });
-  });
+  const granted = authoritiesInForce(state).flatMap(({ authority }) => lockOf(state, authority, turnout));
   const lying = placedTrains(world).flatMap(([id, train]): Lock[] =>
     isCrewThrown(world, id, turnout)
       ? []
       : nodesUnder(railroad, spotsUnder(railroad, train)).flatMap(({ node, setting }) =>
           node === turnout && setting !== undefined
-            ? [{ train: id, wants: setting, under: true, ahead: false }]
+            ? [{ train: id, wants: setting, under: true, ahead: false, selfLined: false }]
             : [],
         ),
   );
   const parked = entriesOf(state.cuts).flatMap(([id, cut]): Lock[] =>
     nodesUnder(railroad, spotsUnder(railroad, cut)).flatMap(({ node, setting }) =>
       node === turnout && setting !== undefined
-        ? [{ train: id, wants: setting, under: true, ahead: false }]
+        ? [{ train: id, wants: setting, under: true, ahead: false, selfLined: false }]
         : [],
     ),
   );

@@ -2,7 +2,7 @@
 import type { BlockId, ThrottleId } from '../../ids.ts';
 import type { AuthorityNow } from '../state.ts';
 import type { World } from '../world.ts';
-import { legsAhead, limitsBlocks } from './authorities.ts';
+import { legsAhead } from './authorities.ts';
 import { ownToggle, parentsOf } from './feed.ts';
 
 export interface HeldParent {
@@ -21,8 +21,8 @@ function parentsWhileOn({ railroad, state }: World, section: BlockId): readonly 
 }
 
 /**
- * The parents that an authority holds: of every section ahead, whatever its toggle; of the sections the train is in, until it moves
- * whatever the toggle, then while the toggle is on.
+ * The parents that an authority holds: of every section ahead (of limits: not yet occupied), whatever its toggle; of the sections the
+ * train is in, until it moves (in limits: until the read-back) whatever the toggle, then while the toggles are on.
  */
 export function heldParents(world: World, authority: AuthorityNow): readonly HeldParent[] {
   const { railroad, state } = world;
@@ -34,9 +34,12 @@ export function heldParents(world: World, authority: AuthorityNow): readonly Hel
       if (on !== null && !held.some((other) => other.block === block)) held.push({ block, cab: on });
   };
   for (const leg of legsAhead(authority)) hold(parentsOf(railroad, leg.block), leg.cab);
-  if (authority.kind === 'limits')
-    for (const block of limitsBlocks(state, authority)) hold(parentsOf(railroad, block), cab);
-  const moved = authority.state === 'running' || authority.at > 0;
+  const limits = authority.kind === 'limits';
+  if (limits)
+    for (const block of authority.blocks)
+      hold(authority.taken.includes(block) ? parentsWhileOn(world, block) : parentsOf(railroad, block), cab);
+  const moved =
+    authority.state === 'running' || authority.at > 0 || (limits && authority.state !== 'granted');
   for (const block of train?.blocks ?? [])
     hold(moved ? parentsWhileOn(world, block) : parentsOf(railroad, block), state.blocks[block]?.cab ?? cab);
   return held;

@@ -1,5 +1,5 @@
 /** Where trains and cuts are: by the reports (blocks), and by length (edges under a train). */
-import type { BlockId, CutId, NodeId, TrainId } from '../../ids.ts';
+import type { BlockId, CutId, NodeId, ThrottleId, TrainId } from '../../ids.ts';
 import type { TurnoutPosition } from '../../railroad/document.ts';
 import type { Railroad } from '../../railroad/railroad.ts';
 import { type Onward, onward, type Spot } from '../../railroad/travel.ts';
@@ -101,8 +101,8 @@ export interface Across {
 }
 
 /**
- * The gaps a train stands across: those of its way between blocks that it is in on both sides; between two of its blocks that its way
- * does not join (its place is unknown, or the cars came later), the first gap in the file's order.
+ * The gaps a train stands across: those of its way between blocks that it is in on both sides; for a block that its way does not touch
+ * (settled as its, or the cars came later) the first gap in the file's order that joins it with another of its blocks, the head's first.
  */
 export function gapsAcross(railroad: Railroad, train: TrainNow): readonly Across[] {
   const onItsWay = nodesUnder(railroad, train.trail).flatMap(({ node, ahead, behind }): Across[] => {
@@ -113,18 +113,26 @@ export function gapsAcross(railroad: Railroad, train: TrainNow): readonly Across
       ? [{ gap: node, ahead: here, behind: there }]
       : [];
   });
-  const joined = new Set(
-    onItsWay.flatMap(({ ahead, behind }) => [`${ahead} ${behind}`, `${behind} ${ahead}`]),
-  );
-  const others = train.blocks.slice(1).flatMap((behind, index): Across[] => {
-    const ahead = train.blocks[index];
-    if (ahead === undefined || joined.has(`${ahead} ${behind}`)) return [];
-    const gap = gapsBetween(railroad, ahead, behind)[0];
-    return gap === undefined ? [] : [{ gap, ahead, behind }];
-  });
+  const touched = blocksUnder(railroad, train.trail);
+  const others = train.blocks
+    .filter((behind) => !touched.includes(behind))
+    .flatMap((behind) =>
+      train.blocks
+        .flatMap((ahead): Across[] => {
+          const gap = gapsBetween(railroad, ahead, behind)[0];
+          return gap === undefined ? [] : [{ gap, ahead, behind }];
+        })
+        .slice(0, 1),
+    );
   return [...onItsWay, ...others].filter(
     (across, index, all) => all.findIndex((other) => other.gap === across.gap) === index,
   );
+}
+
+/** The cab that a block belongs on for a train that stands in it: as it was given the block, else the train's own. */
+export function cabUnder({ state }: World, train: TrainId, block: BlockId): ThrottleId | null {
+  const now = state.blocks[block];
+  return (now?.train === train ? now.cab : null) ?? state.trains[train]?.cab ?? null;
 }
 
 /** The trail cut to what still matters: the spots under the train, and those back to the last block it is in. */

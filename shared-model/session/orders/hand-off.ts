@@ -1,8 +1,8 @@
 /** A hand-off: from a block on, the train is another cab's, agreed by both. */
-import type { NodeId } from '../../ids.ts';
+import type { BlockId, NodeId } from '../../ids.ts';
 import { onward } from '../../railroad/travel.ts';
 import type { Refusal } from '../../refusal.ts';
-import { authorityOf } from '../facts/authorities.ts';
+import { authorityOf, legsAhead } from '../facts/authorities.ts';
 import { rootSelector } from '../facts/feed.ts';
 import { phaseFact, supplyOf } from '../facts/phase.ts';
 import type { InputOf } from '../input.ts';
@@ -74,6 +74,12 @@ function aheadReasons(
   ]);
 }
 
+/** What was agreed for blocks that lie behind the new place of agreement counts no longer. */
+function withoutHandOffs(world: World, id: Input['train'], blocks: readonly BlockId[]): World {
+  const handOffs = world.state.handOffs.filter(({ train, block }) => train !== id || !blocks.includes(block));
+  return withState(world, { handOffs });
+}
+
 function standing(world: World, { train: id, block, toCab }: Input, train: TrainNow): Ruling {
   const held = authorityOf(world.state, id);
   const here = train.blocks.flatMap((other) => {
@@ -107,7 +113,9 @@ function standing(world: World, { train: id, block, toCab }: Input, train: Train
     next = withRecord(next, 'authorities', held.id, {
       legs: recabbed(held.authority, held.authority.at, toCab),
     });
-  return done(withState(next, { handOffs: next.state.handOffs.filter((other) => other.train !== id) }));
+  return done(
+    withoutHandOffs(next, id, held === null ? [] : legsAhead(held.authority).map((leg) => leg.block)),
+  );
 }
 
 /** The gap ahead of the head, if it leads into the block; else the block itself. */
@@ -128,21 +136,25 @@ export function handOff(world: World, input: Input): Ruling {
   if (held?.authority.kind === 'limits') return notNow(world, held.id);
   if (world.state.cabs[toCab]?.person == null) return notNow(world, toCab);
   if (train.blocks.includes(block)) return standing(world, input, train);
-  const agreed = [
-    ...world.state.handOffs.filter((other) => other.train !== id),
-    { train: id, block, cab: toCab },
-  ];
   const index =
     held?.authority.legs.findIndex((leg, at) => at > (held?.authority.at ?? 0) && leg.block === block) ?? -1;
+  const agreedFrom = (changed: World, replaced: readonly BlockId[]): World => {
+    const kept = withoutHandOffs(changed, id, replaced);
+    return withState(kept, { handOffs: [...kept.state.handOffs, { train: id, block, cab: toCab }] });
+  };
   if (held === null || index < 0) {
     const from = held?.authority.legs.at(-1)?.cab ?? train.cab;
     const reasons = phaseReason(world, from, toCab, placeOf(world, train, block));
-    return reasons.length > 0
-      ? { kind: 'refused', reasons, world }
-      : done(withState(world, { handOffs: agreed }));
+    return reasons.length > 0 ? { kind: 'refused', reasons, world } : done(agreedFrom(world, [block]));
   }
   const reasons = aheadReasons(world, held.authority, index, toCab);
   if (reasons.length > 0) return { kind: 'refused', reasons, world };
-  const next = withRecord(world, 'authorities', held.id, { legs: recabbed(held.authority, index, toCab) });
-  return done(withState(next, { handOffs: agreed }));
+  const legs = recabbed(held.authority, index, toCab);
+  const next = withRecord(world, 'authorities', held.id, { legs });
+  return done(
+    agreedFrom(
+      next,
+      legs.slice(index).map((leg) => leg.block),
+    ),
+  );
 }

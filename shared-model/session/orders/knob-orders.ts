@@ -5,7 +5,7 @@ import type { Refusal } from '../../refusal.ts';
 import { blocksOfSelector, feedNow, sectionsOfToggle } from '../facts/feed.ts';
 import { locksOn } from '../facts/locks.ts';
 import { phaseFact, supplyOf } from '../facts/phase.ts';
-import { gapsAcross, placedTrains, trainsIn } from '../facts/standing.ts';
+import { cabUnder, gapsAcross, placedTrains, trainsIn } from '../facts/standing.ts';
 import type { InputOf } from '../input.ts';
 import { setSelector, setToggle, setTurnout, withLiveSections } from '../reports/knob-reports.ts';
 import { inTableOrder, isTagged } from '../rules/block-reasons.ts';
@@ -58,10 +58,7 @@ function gapsAgainst(before: World, after: World, blocks: readonly BlockId[]): r
         const own = cab === null ? null : supplyOf(after, cab);
         return [refusal(before, fact, [gap, ...(supplies[1] === own ? [...supplies].reverse() : supplies)])];
       }
-      const agreed = [ahead, behind].every((block) => {
-        const now = before.state.blocks[block];
-        return now?.train === id && now.cab === feedNow(after, block);
-      });
+      const agreed = [ahead, behind].every((block) => cabUnder(before, id, block) === feedNow(after, block));
       return agreed ? [] : [refusal(before, 'bridged', [gap])];
     });
   return inTableOrder(reasons);

@@ -61,13 +61,13 @@ function nodeReasons(world: World, { train, blocks }: Grant): readonly Refusal[]
     }
     const block = blockOfNode(world.railroad, node.id);
     const inside = block !== null && blocks.includes(block) && world.state.turnouts[node.id] !== undefined;
-    const locked = inside && locksOn(world, node.id).some((lock) => lock.train !== train);
+    const locked = inside && locksOn(world, node.id).some((lock) => lock.train !== train && !lock.under);
     return locked ? [refusal(world, 'turnout-locked', [node.id])] : [];
   });
 }
 
 /** Every reason against limits; null stands for a train or cab that is not ready. */
-export function limitsReasons(world: World, input: Grant): readonly Refusal[] {
+function limitsReasons(world: World, input: Grant): readonly Refusal[] {
   const { train: id, blocks: named } = input;
   const train = trainNow(world, id);
   const cab = train.cab;

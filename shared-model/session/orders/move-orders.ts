@@ -6,7 +6,7 @@ import { authorityOf, type InForce } from '../facts/authorities.ts';
 import type { InputOf } from '../input.ts';
 import { authorityAfter } from '../machines.ts';
 import { drawPicture } from '../picture.ts';
-import { fulfilIfDone, setAuthorityState, trainNow } from '../reports/moving.ts';
+import { setAuthorityState, trainNow } from '../reports/moving.ts';
 import { moveOptions, startOf, type Target, targetsOf } from '../rules/destination.ts';
 import { type MoveCase, moveCase } from '../rules/move-case.ts';
 import { allMoveReasons } from '../rules/move-reasons.ts';
@@ -17,13 +17,15 @@ import { guardsBeyond, throwsNeeded } from '../throws.ts';
 import { unique, type World, withRecord, withState } from '../world.ts';
 import { notNow } from './train-orders.ts';
 
-/** What of the train or its cab is not ready to be given a move; null when all is. */
+/** What is not ready for a move: the train, its cab, or the limits that it works in; null when all is. */
 export function notReady(world: World, id: TrainId): string | null {
   const train = trainNow(world, id);
-  if (!train.placed || train.derailed || train.lost || train.trail.length === 0 || train.cab === null)
-    return id;
+  const held = authorityOf(world.state, id);
+  const limits = held?.authority.kind === 'limits' ? held.id : null;
+  const nowhere = limits === null && (train.lost || train.trail.length === 0);
+  if (!train.placed || train.derailed || nowhere || train.cab === null) return id;
   if (world.state.cabs[train.cab]?.person == null) return train.cab;
-  return null;
+  return limits;
 }
 
 export type Judged =
@@ -55,9 +57,6 @@ function judgeTarget(world: World, request: InputOf<'request-move'>, target: Tar
 
 /** Judges a request without doing anything: the first track of a place that is free, or the reasons against the first. */
 export function judgeMove(world: World, request: InputOf<'request-move'>): Judged {
-  const limits = authorityOf(world.state, request.train);
-  if (limits?.authority.kind === 'limits')
-    return { kind: 'refused', reasons: [refusal(world, 'not-now', [limits.id])] };
   const unready = notReady(world, request.train);
   if (unready !== null) return { kind: 'refused', reasons: [refusal(world, 'not-now', [unready])] };
   const judged = targetsOf(world, request.to).map((target) => judgeTarget(world, request, target));
@@ -187,9 +186,7 @@ export function acknowledge(world: World, { authority: id }: InputOf<'acknowledg
   if (authority.state !== 'granted') return done(read);
   const counts = setAuthorityState(read, id, 'acknowledge');
   // The head went in before the read-back: from now on it runs on it.
-  return done(
-    authority.at > 0 ? fulfilIfDone(setAuthorityState(counts, id, 'enter'), authority.train) : counts,
-  );
+  return done(authority.at > 0 ? setAuthorityState(counts, id, 'enter') : counts);
 }
 
 /** Gives back the blocks that the train has not entered; over a running train only after it was reported stopped. */

@@ -2,7 +2,7 @@
 import type { BlockId, TrainId } from '../../ids.ts';
 import { authoritiesInForce, authorityOf, legsAhead } from '../facts/authorities.ts';
 import type { InputOf } from '../input.ts';
-import { fulfilIfDone, moveOntoLeg, setAuthorityState, trainNow } from '../reports/moving.ts';
+import { moveOntoLeg, setAuthorityState, trainNow } from '../reports/moving.ts';
 import { done, type Ruling } from '../ruling.ts';
 import type { CutNow, TrainNow } from '../state.ts';
 import { entriesOf, type World, withRecord } from '../world.ts';
@@ -29,12 +29,12 @@ function offBlock(world: World, id: TrainId, train: TrainNow, block: BlockId): W
   return withRecord(next, 'authorities', held.id, { at: held.authority.at - 1 });
 }
 
-/** Everything but one train off a block: trains, and cuts of cars. */
+/** Every other train off a block; where it is open, cuts of cars too. */
 function clearOut(world: World, block: BlockId, keep: TrainId | undefined): World {
   let next = world;
   for (const [id, train] of entriesOf(world.state.trains as Record<TrainId, TrainNow>))
-    if (id !== keep && train.blocks.includes(block))
-      next = fulfilIfDone(offBlock(next, id, train, block), id);
+    if (id !== keep && train.blocks.includes(block)) next = offBlock(next, id, train, block);
+  if (keep !== undefined) return next;
   for (const [id, cut] of entriesOf(world.state.cuts as Record<string, CutNow>))
     if (cut.blocks.includes(block))
       next = withRecord(next, 'cuts', id, { blocks: cut.blocks.filter((other) => other !== block) });
@@ -67,7 +67,7 @@ function settledFor(world: World, block: BlockId, id: TrainId): World {
         ? moveOntoLeg(next, id, held, held.authority.at + 1)
         : withRecord(next, 'trains', id, { blocks: [...train.blocks, block] });
   const cab = trainNow(next, id).cab;
-  return withRecord(undisputed(fulfilIfDone(next, id), block), 'blocks', block, { train: id, cab });
+  return withRecord(undisputed(next, block), 'blocks', block, { train: id, cab });
 }
 
 export function settle(world: World, { block, state, train }: InputOf<'settle'>): Ruling {

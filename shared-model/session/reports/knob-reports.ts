@@ -2,7 +2,7 @@
 import type { BlockId, NodeId, SelectorId, ThrottleId, ToggleId } from '../../ids.ts';
 import type { TurnoutPosition } from '../../railroad/document.ts';
 import { blocksOfSelector, feedNow, liveSectionsBehind, sectionsOfToggle, switchOf } from '../facts/feed.ts';
-import { blockOfNode, locksOn } from '../facts/locks.ts';
+import { blockOfNode, isAgainst, locksOn } from '../facts/locks.ts';
 import { placedTrains } from '../facts/standing.ts';
 import type { InputOf } from '../input.ts';
 import { type Done, done, type Raised } from '../ruling.ts';
@@ -70,22 +70,12 @@ export function turnoutStandsAt(world: World, { turnout, position }: InputOf<'tu
   const moved = world.state.turnouts[turnout]?.position !== position;
   const after = setTurnout(world, turnout, position);
   const locks = locksOn(world, turnout);
-  const against = moved && locks.some((lock) => lock.wants !== position);
-  if (!against || isTrailed(world, turnout)) return done(after);
+  if (!moved || !locks.some((lock) => isAgainst(lock, position))) return done(after);
   const block = blockOfNode(world.railroad, turnout);
   return done(after, {
     raised: [{ code: 'turnout-moved', about: [turnout], train: null }],
     disputed: block === null ? [] : [block],
   });
-}
-
-/** A self-lining turnout that the trains which lock it all trail: such a move is theirs. */
-function isTrailed(world: World, turnout: NodeId): boolean {
-  const node = world.railroad.nodes.get(turnout);
-  if (node?.kind !== 'turnout' || node.selfLining !== true) return false;
-  const legs = Object.values(world.state.authorities).flatMap((authority) => authority.legs);
-  const onWay = legs.flatMap((leg) => leg.turnouts).filter(({ id }) => id === turnout);
-  return onWay.length > 0 && onWay.every(({ selfLined }) => selfLined);
 }
 
 export function handleAtZero(world: World, { cab }: InputOf<'handle-at-zero'>): Done {

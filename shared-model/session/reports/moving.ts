@@ -1,8 +1,8 @@
 /** How a train's record changes as it moves: onto a leg of its authority, or over a gap without one. */
 import type { AuthorityId, BlockId, NodeId, TrainId } from '../../ids.ts';
-import { isStop, onwardAsSet, otherEnd, type Spot, turned } from '../../railroad/travel.ts';
+import { isStop, onward, onwardAsSet, otherEnd, type Spot, turned } from '../../railroad/travel.ts';
 import { layBack } from '../../railroad/under-train.ts';
-import { authorityOf, type InForce } from '../facts/authorities.ts';
+import { authoritiesInForce, type InForce } from '../facts/authorities.ts';
 import { blocksUnder, gapsBetween, spotsUnder } from '../facts/standing.ts';
 import { authorityAfter } from '../machines.ts';
 import type { AuthorityNow, Trail, TrainNow } from '../state.ts';
@@ -19,6 +19,9 @@ const positionIn =
   ({ state }: World) =>
   (node: NodeId) =>
     state.turnouts[node]?.position ?? 'normal';
+
+/** Longer than any railroad: back as far as the track leads. */
+const WHOLE = Number.POSITIVE_INFINITY;
 
 /** Lays a train back along the turnouts as they stand; as far as it goes where it does not fit. */
 export function layBackAsFar(world: World, head: Spot, lengthMm: number): Trail {
@@ -57,7 +60,10 @@ export function moveOntoLeg(world: World, id: TrainId, held: InForce, index: num
   const behind = here.findLastIndex((spot) => spot.edge === head?.edge && spot.toward === head.toward);
   const entered = held.authority.legs.slice(held.authority.at + 1, index + 1);
   const ahead = [...here.slice(behind + 1), ...entered.flatMap((other) => other.spots)];
-  const trail = [...ahead.reverse(), ...train.trail];
+  const [first] = here;
+  // It was somewhere else: it comes the way that was granted.
+  const back = behind >= 0 || first === undefined ? train.trail : layBackAsFar(world, first, WHOLE).slice(1);
+  const trail = [...ahead.reverse(), ...back];
   const passed = entered.map((other) => other.block);
   const blocks = [...new Set([...[...passed].reverse(), ...train.blocks])];
   const running = leg.readBack && held.authority.state === 'acknowledged';
@@ -70,7 +76,7 @@ export function moveOntoLeg(world: World, id: TrainId, held: InForce, index: num
     stopped: false,
     stalled: false,
     motionUnknown: false,
-    ...(leg.readBack ? { cab: leg.cab } : {}),
+    cab: leg.cab,
   });
   for (const other of entered) {
     const now = next.state.blocks[other.block];
@@ -92,23 +98,35 @@ function gapInto(world: World, train: TrainNow, block: BlockId): NodeId | undefi
   return toward !== undefined && inFront.includes(toward) ? toward : inFront[0];
 }
 
-/** The spots from a gap on through a block along the set turnouts, up to the next gap or end; `lost` where a turnout is set against it. */
-function throughBlock(
-  world: World,
-  gap: NodeId,
-  block: BlockId,
-): { readonly spots: readonly Spot[]; readonly lost: boolean } {
+interface Through {
+  readonly spots: readonly Spot[];
+  /** A turnout is set against it, or no gap leads there: nobody knows where its head is. */
+  readonly lost: boolean;
+  /** The self-lining turnouts that it trailed on the way. */
+  readonly trailed: AuthorityNow['legs'][number]['turnouts'];
+}
+
+const NOWHERE: Through = { spots: [], lost: true, trailed: [] };
+
+/** The spots from a gap on through a block along the set turnouts, self-lining ones as the train moves them, up to the next gap or end. */
+function throughBlock(world: World, gap: NodeId, block: BlockId): Through {
   const { railroad } = world;
   const edge = (railroad.edgesAt.get(gap) ?? []).find((at) => railroad.blockOfEdge.get(at) === block);
-  if (edge === undefined) return { spots: [], lost: true };
+  if (edge === undefined) return NOWHERE;
   const spots: Spot[] = [{ edge, toward: otherEnd(railroad, edge, gap) }];
+  const trailed: Through['trailed'][number][] = [];
+  const stands = (node: NodeId) =>
+    trailed.findLast(({ id }) => id === node)?.position ?? positionIn(world)(node);
   for (let last = spots[0]; last !== undefined && !isStop(railroad, last.toward); last = spots.at(-1)) {
-    const next = onwardAsSet(railroad, last, positionIn(world));
+    const moved = onward(railroad, last).find(({ selfLined }) => selfLined === true);
+    if (moved?.setting !== undefined)
+      trailed.push({ id: moved.through, position: moved.setting, selfLined: true });
+    const next = onwardAsSet(railroad, last, stands);
     if (next === undefined || spots.some((spot) => spot.edge === next.edge && spot.toward === next.toward))
-      return { spots, lost: true };
+      return { spots, lost: true, trailed };
     spots.push({ edge: next.edge, toward: next.toward });
   }
-  return { spots, lost: false };
+  return { spots, lost: false, trailed };
 }
 
 /** The head goes over a gap without an authority. Its place is unknown when no gap joins, or a turnout is set against it. */
@@ -116,7 +134,7 @@ export function moveWithoutLeg(world: World, id: TrainId, block: BlockId): World
   const { railroad } = world;
   const train = trainNow(world, id);
   const gap = gapInto(world, train, block);
-  const through = gap === undefined ? { spots: [], lost: true } : throughBlock(world, gap, block);
+  const through = gap === undefined ? NOWHERE : throughBlock(world, gap, block);
   const atGap = gap !== undefined && !train.lost && train.trail[0]?.toward === gap;
   const back = (railroad.edgesAt.get(gap ?? ('' as NodeId)) ?? []).find(
     (edge) => railroad.blockOfEdge.get(edge) !== block,
@@ -124,11 +142,12 @@ export function moveWithoutLeg(world: World, id: TrainId, block: BlockId): World
   const behind: Trail =
     atGap || gap === undefined || back === undefined
       ? train.trail
-      : layBackAsFar(world, { edge: back, toward: gap }, train.length);
+      : layBackAsFar(world, { edge: back, toward: gap }, WHOLE);
   const trail = [...[...through.spots].reverse(), ...behind];
   const agreed = world.state.handOffs.find((handOff) => handOff.train === id && handOff.block === block);
   const handOffs = world.state.handOffs.filter((handOff) => handOff !== agreed);
-  return withRecord(withState(world, { handOffs }), 'trains', id, {
+  const lined = movesSelfLined(withState(world, { handOffs }), through.trailed);
+  return withRecord(lined, 'trains', id, {
     placed: true,
     trail,
     lost: through.lost,
@@ -155,11 +174,11 @@ function isFulfilled(world: World, { authority }: InForce): boolean {
   return train.blocks.every((block) => block === last || covered.includes(block));
 }
 
-/** Ends a train's authority if it is fulfilled. */
-export function fulfilIfDone(world: World, id: TrainId): World {
-  const held = authorityOf(world.state, id);
-  if (held === null || !isFulfilled(world, held)) return world;
-  return setAuthorityState(world, held.id, 'fulfil');
+/** Ends every authority that is fulfilled; asked after each input. */
+export function endFulfilled(world: World): World {
+  return authoritiesInForce(world.state)
+    .filter((held) => isFulfilled(world, held))
+    .reduce((next, { id }) => setAuthorityState(next, id, 'fulfil'), world);
 }
 
 /** Takes an authority along an edge of its machine. */

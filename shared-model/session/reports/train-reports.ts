@@ -3,24 +3,16 @@ import type { BlockId, TrainId } from '../../ids.ts';
 import { authorityOf, type InForce, isInLimits, limitsBlocks } from '../facts/authorities.ts';
 import { feedNow } from '../facts/feed.ts';
 import { wrongTurnouts } from '../facts/lined.ts';
-import { blocksUnder, gapsBetween, spotsUnder, standingAt, trainsIn } from '../facts/standing.ts';
+import { blocksUnder, cabUnder, gapsBetween, spotsUnder, standingAt, trainsIn } from '../facts/standing.ts';
 import type { InputOf } from '../input.ts';
 import { type Done, done, type Raised } from '../ruling.ts';
 import type { TrainNow } from '../state.ts';
-import { type World, withRecord } from '../world.ts';
-import {
-  fulfilIfDone,
-  layBackAsFar,
-  moveOntoLeg,
-  moveWithoutLeg,
-  setAuthorityState,
-  trainNow,
-} from './moving.ts';
+import { type World, withRecord, withState } from '../world.ts';
+import { layBackAsFar, moveOntoLeg, moveWithoutLeg, setAuthorityState, trainNow } from './moving.ts';
 
 /** A throttle that feeds a block though it is not this train's cab there. */
 export function wrongFeed(world: World, block: BlockId, train: TrainId): readonly Raised[] {
-  const now = world.state.blocks[block];
-  const cab = now?.train === train ? now.cab : trainNow(world, train).cab;
+  const cab = cabUnder(world, train, block);
   const feed = feedNow(world, block);
   if (feed === null || cab === null || feed === cab) return [];
   return [{ code: 'wrong-throttle', about: [block, feed], train }];
@@ -50,7 +42,7 @@ function enteredOwn(world: World, id: TrainId, held: InForce, index: number): Do
     if (feed !== null && feed !== leg.cab)
       raised.push({ code: 'wrong-throttle', about: [leg.block, feed], train: id });
   }
-  return done(fulfilIfDone(moved, id), { raised });
+  return done(moved, { raised });
 }
 
 /** The leg that a report of entering a block means: the first ahead that is read back as far as there; -1 for none. */
@@ -83,13 +75,10 @@ export function trainEntered(world: World, { train: id, block }: InputOf<'train-
 /** Takes a block off a train, as far as it is given back. */
 export function giveBack(world: World, id: TrainId, block: BlockId): World {
   const train = trainNow(world, id);
-  return fulfilIfDone(
-    withRecord(world, 'trains', id, {
-      blocks: train.blocks.filter((other) => other !== block),
-      picked: train.picked.filter((other) => other !== block),
-    }),
-    id,
-  );
+  return withRecord(world, 'trains', id, {
+    blocks: train.blocks.filter((other) => other !== block),
+    picked: train.picked.filter((other) => other !== block),
+  });
 }
 
 export function trainCleared(world: World, { train: id, block }: InputOf<'train-cleared'>): Done {
@@ -112,7 +101,7 @@ export function trainStopped(world: World, { train: id }: InputOf<'train-stopped
   const only = held?.authority.legs.length === 1 ? held.authority.legs[0] : undefined;
   if (held === null || only === undefined || held.authority.state === 'granted') return done(stopped);
   const moved = moveOntoLeg(stopped, id, held, 0);
-  return done(fulfilIfDone(withRecord(moved, 'trains', id, { stopped: true }), id));
+  return done(withRecord(moved, 'trains', id, { stopped: true }));
 }
 
 /** The leg of its authority whose far end this place is: the next such from where it was, else any. */
@@ -132,20 +121,45 @@ function keepOrAnnul(
   world: World,
   id: TrainId,
   spot: { readonly edge: string; readonly toward: string },
-  under: readonly BlockId[],
+  inLimits: boolean,
 ): World {
   const held = authorityOf(world.state, id);
   if (held === null) return world;
-  if (held.authority.kind === 'limits')
-    return under.every((block) => limitsBlocks(world.state, held.authority).includes(block))
-      ? world
-      : setAuthorityState(world, held.id, 'annul');
+  if (held.authority.kind === 'limits') return inLimits ? world : setAuthorityState(world, held.id, 'annul');
   const at = legEndingAt(held, spot);
   if (at < 0) return setAuthorityState(world, held.id, 'annul');
   const moved = withRecord(world, 'authorities', held.id, { at });
   return at > 0 && held.authority.state === 'acknowledged'
     ? setAuthorityState(moved, held.id, 'enter')
     : moved;
+}
+
+/**
+ * Whose the train is where it was corrected to, and the blocks that came to it: those of its authority are as granted; else it is the
+ * other cab's from the block of an agreed hand-off on, which is then carried out (not inside limits, which are one cab's).
+ */
+function correctCabs(world: World, id: TrainId, before: TrainNow, own: readonly BlockId[]): World {
+  const { blocks } = trainNow(world, id);
+  const held = authorityOf(world.state, id)?.authority;
+  const legs = held?.kind === 'move' ? held.legs.slice(1, held.at + 1) : [];
+  const agreed = (block: BlockId) =>
+    world.state.handOffs.find((handOff) => handOff.train === id && handOff.block === block);
+  const works = held?.kind === 'limits';
+  const from = works ? -1 : blocks.findIndex((block) => agreed(block) !== undefined);
+  const cabOf = (block: BlockId): TrainNow['cab'] => {
+    const leg = legs.findLast((other) => other.block === block);
+    const handOff = blocks.indexOf(block) <= from ? agreed(blocks[from] as BlockId) : undefined;
+    return leg?.cab ?? handOff?.cab ?? before.cab;
+  };
+  const [head] = blocks;
+  let next = withRecord(world, 'trains', id, { cab: head === undefined ? before.cab : cabOf(head) });
+  for (const block of own)
+    if (!before.blocks.includes(block))
+      next = withRecord(next, 'blocks', block, { train: id, cab: cabOf(block) });
+  const handOffs = next.state.handOffs.filter(
+    (handOff) => works || handOff.train !== id || !blocks.includes(handOff.block),
+  );
+  return withState(next, { handOffs });
 }
 
 export function trainAt(world: World, { train: id, edge, toward }: InputOf<'train-at'>): Done {
@@ -165,19 +179,17 @@ export function trainAt(world: World, { train: id, edge, toward }: InputOf<'trai
     placed: true,
     ...standingAt(trail, blocks),
   });
-  for (const block of blocks)
-    if (!train.blocks.includes(block) && mine(block)) {
-      const cab = held?.legs.find((leg) => leg.block === block)?.cab ?? train.cab;
-      next = withRecord(next, 'blocks', block, { train: id, cab });
-    }
-  next = fulfilIfDone(keepOrAnnul(next, id, { edge, toward }, blocks), id);
+  const inLimits =
+    held !== undefined && blocks.every((block) => limitsBlocks(world.state, held).includes(block));
+  next = correctCabs(keepOrAnnul(next, id, { edge, toward }, inLimits), id, train, blocks.filter(mine));
   const raised: Raised[] = foreign.map((block) => ({
     code: 'entered-unauthorised',
     about: [id, block],
     train: id,
   }));
+  // In a disputed block that it was in already a correction raises nothing new.
   const wrong = blocks
-    .filter((block) => !foreign.includes(block))
+    .filter((block) => !foreign.includes(block) && world.state.blocks[block]?.state !== 'disputed')
     .flatMap((block) => wrongFeed(next, block, id));
   return done(next, { raised: [...raised, ...wrong], disputed: foreign });
 }

@@ -96,8 +96,8 @@ export function feedReasons(
     return isWiredFor(world.railroad, block, cab) ? [] : [refusal(world, 'cab-not-wired', [block, cab])];
   if (straight === cab) return [];
   const fact = phaseFact(world, cab, straight);
-  if (fact === 'in-phase' || gap === null) return [refusal(world, 'hand-off-needed', [block, straight])];
-  return [refusal(world, fact, [gap, supplyOf(world, cab), supplyOf(world, straight)])];
+  if (fact === 'in-phase') return [refusal(world, 'hand-off-needed', [block, straight])];
+  return [refusal(world, fact, [gap ?? block, supplyOf(world, cab), supplyOf(world, straight)])];
 }
 
 /** The cab changes at the gap by a hand-off: the two supplies have to be in phase there. */

@@ -45,6 +45,7 @@ export function startOf(world: World, train: TrainId): Spot | null {
 /** The options of every route of a move: no turnout in both settings, counted with what the authority still has ahead. */
 export function moveOptions(world: World, train: TrainId, via: readonly BlockId[] | undefined): RouteOptions {
   const held = authorityOf(world.state, train)?.authority;
-  const settled = held === undefined ? [] : legsAhead(held).flatMap((leg) => leg.turnouts);
+  const ahead = held === undefined ? [] : legsAhead(held).flatMap((leg) => leg.turnouts);
+  const settled = ahead.filter(({ selfLined }) => !selfLined);
   return { oneSetting: true, settled, ...(via === undefined ? {} : { via }) };
 }

@@ -23,7 +23,10 @@ export interface MoveCase {
   readonly overhang: boolean;
 }
 
-/** The turnouts passed along spots, `before` being the spot from which the first is entered. */
+/**
+ * The turnouts passed along spots, `before` being the spot from which the first is entered; each once, but one that is passed and then
+ * trailed (it lines itself) both ways.
+ */
 export function turnoutsAlong(
   railroad: Railroad,
   before: Spot,
@@ -33,10 +36,10 @@ export function turnoutsAlong(
   let from = before;
   for (const spot of spots) {
     const passage = passageBetween(railroad, from, spot);
-    if (passage?.setting !== undefined && !turnouts.some(({ id }) => id === passage.through)) {
-      const node = railroad.nodes.get(passage.through);
-      const selfLined = node?.kind === 'turnout' && node.selfLining === true && from.edge !== node.trunk;
-      turnouts.push({ id: passage.through, position: passage.setting, selfLined });
+    if (passage?.setting !== undefined) {
+      const selfLined = passage.selfLined === true;
+      if (!turnouts.some((known) => known.id === passage.through && known.selfLined === selfLined))
+        turnouts.push({ id: passage.through, position: passage.setting, selfLined });
     }
     from = spot;
   }

@@ -36,16 +36,16 @@ function ownTailIn(world: World, moving: MoveCase, index: number): boolean {
   );
 }
 
-/** Reasons of the sections that the train stands in: their parents are needed too. */
+/** Reasons of the sections that the train stands in, head first: their parents are needed too. */
 export function parentsOfStanding(
   world: World,
   train: MoveCase['train'],
   cab: MoveCase['cab'],
 ): readonly Refusal[] {
   const blocks = world.state.trains[train]?.blocks ?? [];
-  return inTableOrder(
-    unique(blocks.flatMap((block) => parentsOf(world.railroad, block))).flatMap((parent) =>
-      parentReasons(world, parent, train, cab),
+  return blocks.flatMap((block) =>
+    inTableOrder(
+      parentsOf(world.railroad, block).flatMap((parent) => parentReasons(world, parent, train, cab)),
     ),
   );
 }

@@ -22,6 +22,8 @@ export function advance(world: World, state: State, line: Line, happening: Happe
   };
   if (next === undefined) {
     happened(world, state, { at: line.at, do: 'train-stopped', train }, happening);
+    // Within one block there is nothing to enter: it has run to where it was sent.
+    if (now.known) now.trail = [...authority.lead.splice(0).reverse(), ...now.trail];
     const covered = blocksUnder(world, state, train);
     const head = headBlock(state, train);
     clear(now.blocks.map(({ block }) => block).filter((block) => block !== head && !covered.includes(block)));

@@ -66,17 +66,16 @@ export function dispute(world: World, before: State, state: State, block: string
   state.disputed[block] = { cab, train };
 }
 
-/** Wrong throttles in some blocks: what feeds them is not the owner's (or, with no owner, a cab's). */
+/** Wrong throttles in some blocks: what feeds them is not the owner's. */
 export function raiseWrongThrottle(
   world: World,
   state: State,
   blocks: readonly string[],
   happening: Happening,
-  nobody: string | null = null,
 ): void {
   for (const block of blocks) {
     const feed = feedOf(world, state, block);
-    const cab = viewOf(world, state, block).cab ?? nobody;
+    const cab = viewOf(world, state, block).cab;
     if (feed !== null && cab !== null && feed !== cab)
       addReason(happening.raised, 'wrong-throttle', block, feed);
   }
@@ -171,11 +170,7 @@ function ended(world: World, state: State, alarm: Alarm, happening: Happening): 
     const ways = waysOf(visits.filter((visit) => visit.block === second).flatMap((visit) => visit.steps));
     return feed !== null && feed === view.cab && standRight(state, ways);
   }
-  if (alarm.code === 'still-under') {
-    const again = happening.raised.some((reason) => is(reason, alarm));
-    if (again && world.other.stillUnderCounts) return false;
-    return happening.reported.includes(thing) || state.trains[thing] === undefined;
-  }
+  if (alarm.code === 'still-under') return happening.reported.includes(thing);
   if (alarm.code === 'wrong-throttle') {
     const view = viewOf(world, state, thing);
     const feed = feedOf(world, state, thing);

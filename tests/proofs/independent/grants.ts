@@ -15,8 +15,8 @@ import {
   type World,
 } from './state.ts';
 import { sure } from './sure.ts';
-import { gapsBetween, type Passage, passages } from './track.ts';
-import { locksOn, waysOf } from './views.ts';
+import { gapsBetween, passages } from './track.ts';
+import { type Lock, locksOn, waysOf } from './views.ts';
 
 const notNow = (about: string): Reason[] => [{ code: 'not-now', about: [about] }];
 
@@ -102,9 +102,9 @@ function limitWays(world: World, state: State, train: string, block: string): Re
   const reasons: Reason[] = [];
   for (const node of nodesIn(world, block)) {
     const others = locksOn(world, state, node).filter((lock) => lock.train !== train);
-    const inBlock = ({ way }: { way: Passage }): boolean => world.track.blockOf[way.from] === block;
-    if (others.some((lock) => lock.way.setting !== null && inBlock(lock)))
-      addReason(reasons, 'turnout-locked', node);
+    const granted = ({ way, how }: Lock): boolean =>
+      how !== 'under' && way.setting !== null && world.track.blockOf[way.from] === block;
+    if (others.some(granted)) addReason(reasons, 'turnout-locked', node);
     const ways = world.doc.edges
       .filter((edge) => world.track.blockOf[edge.id] === block && edge.between.includes(node as never))
       .flatMap((edge) => passages(world.track, edge.id, node))

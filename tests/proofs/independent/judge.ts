@@ -320,8 +320,7 @@ export function judge(
   const { reasons, extra } = carryOut(world, next, line, happening, false);
   if (reasons.length > 0) {
     const kept = structuredClone(state);
-    if (line.do === 'request-move' || (world.other.limitsWait && line.do === 'grant-limits'))
-      keepAsk(kept, line, reasons);
+    if (line.do === 'request-move') keepAsk(kept, line, reasons);
     return { state: kept, entry: { ...head, outcome: 'refused', reasons } };
   }
   follow(world, next, happening.stopped);

@@ -50,6 +50,21 @@ function lengthened(world: World, state: State, train: PlacedTrain, pieces: read
   train.trail = [...newest, ...behind];
 }
 
+/** The train has come over these pieces (or stood where its authority began), and lies back from them along the turnouts as they stand. */
+function comeBy(
+  world: World,
+  state: State,
+  train: PlacedTrain,
+  start: Spot,
+  pieces: readonly Stretch[],
+): void {
+  const [first] = pieces;
+  const from = first ?? { ...start, by: null };
+  const { trail } = laidBack(world.track, from, WHOLE, state.turnouts);
+  const back = first?.by ? [{ ...first }, ...trail.slice(1)] : trail;
+  train.trail = [...pieces.slice(1).reverse(), ...back];
+}
+
 /** Forgets of a trail what lies behind the last of the train's blocks. */
 function prune(world: World, train: PlacedTrain): void {
   const last = train.trail.findLastIndex((piece) =>
@@ -70,6 +85,12 @@ export function enterVisits(world: World, state: State, authority: Authority, up
     const steps = [...authority.lead, ...visit.steps];
     authority.led.push(...authority.lead);
     authority.lead = [];
+    const from = sure(steps[0]).by;
+    const [head] = train.trail;
+    const onWay = head?.edge === from?.from && head?.toward === from?.node;
+    const before = index === 0 ? authority.led : sure(authority.visits[index - 1]).steps;
+    // It was somewhere else: it comes the way that was granted.
+    if (!onWay) comeBy(world, state, train, authority.start, before);
     lengthened(world, state, train, steps);
     train.cab = visit.cab;
     putInFront(state, train, visit.block);
@@ -130,10 +151,7 @@ export function enterElsewhere(world: World, state: State, id: string, block: st
 
 export function leave(world: World, train: PlacedTrain, block: string): void {
   train.blocks = train.blocks.filter((one) => one.block !== block);
-  const gone = train.trail.findIndex(
-    (piece, index) => index > 0 && world.track.blockOf[piece.edge] === block,
-  );
-  if (gone > 0) train.trail = train.trail.slice(0, gone);
+  prune(world, train);
 }
 
 /** Takes a train off a block that is settled; from its head's block the head goes back to the stretch before. */

@@ -109,10 +109,10 @@ function planOf(
   const start: Spot = before.at(-1) ?? authority?.visits.at(-1)?.steps.at(-1) ?? head;
   const settings: Record<string, Setting> = {};
   for (const way of waysOf(before)) {
-    const setting = needs(way, world.other.trailingNeeds);
+    const setting = needs(way);
     if (setting !== null) settings[way.node] = setting;
   }
-  const route = bestRoute(world.track, start, target, line.via ?? [], settings, world.other.trailingNeeds);
+  const route = bestRoute(world.track, start, target, line.via ?? [], settings);
   if (route === null) return null;
   const { lead, visits: added } = intoVisits(world, sure(world.track.blockOf[start.edge]), route);
   const visits = coming.map((visit) => ({ ...visit, steps: [...visit.steps] }));

@@ -103,10 +103,10 @@ export function blockReasons(world: World, state: State, need: BlockNeed): Reaso
   return inTableOrder(reasons);
 }
 
-/** What stands against the parents of the sections that a train stands in, tail to head. */
+/** What stands against the parents of the sections that a train stands in, head first. */
 export function standingReasons(world: World, state: State, train: string): Reason[] {
   const reasons: Reason[] = [];
-  for (const { block, cab } of [...(state.trains[train]?.blocks ?? [])].reverse()) {
+  for (const { block, cab } of state.trains[train]?.blocks ?? []) {
     if (cab === null) continue;
     const need = { train, block, cab, cabBefore: cab, gap: block, joining: null, ownTail: false };
     const here: Reason[] = [];

@@ -104,7 +104,6 @@ export function settle(world: World, state: State, line: Line, happening: Happen
   happening.settled.push(block);
   for (const other of trainsIn(state, block))
     if (other.train !== train) settledOff(world, state, other.train, block);
-  if (world.other.settleClearsCuts) cutsOff(state, block);
   for (const authority of state.authorities.filter(inForce)) {
     if (authority.train === train) continue;
     const has =
@@ -151,7 +150,8 @@ export function releaseLimits(world: World, state: State, line: Line): Reason[] 
     state.turnouts,
   );
   const inside = (block: string): boolean =>
-    authority.visits.some((visit) => visit.block === block) || isIn(state, train, block);
+    authority.visits.some((visit) => visit.block === block) ||
+    (isIn(state, train, block) && !state.disputed[block]);
   if (!fits || !trail.every((piece) => inside(sure(world.track.blockOf[piece.edge])))) return notNow(train);
   const now = state.trains[train];
   const blocks = layAt(world, state, train, { edge, toward });

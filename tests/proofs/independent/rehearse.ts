@@ -1,9 +1,8 @@
 /** A whole script, line by line, retracts included; and the answer of `rehearse` in its JSON. */
 
-import { limitsReasons } from './grants.ts';
 import { type Entry, judge } from './judge.ts';
 import { requestMove } from './moves.ts';
-import { beginning, type Line, placed, type Reason, type State, type World } from './state.ts';
+import { beginning, type Line, placed, type State, type World } from './state.ts';
 import { sure } from './sure.ts';
 import { locksOn, viewOf } from './views.ts';
 import { mayBeNow, OBSERVATIONS } from './when.ts';
@@ -80,9 +79,6 @@ export interface StateAnswer {
   asks: { train: string; to: string; free: boolean }[];
 }
 
-const whyNot = (world: World, state: State, line: Line): Reason[] =>
-  line.do === 'request-move' ? requestMove(world, state, line).reasons : limitsReasons(world, state, line);
-
 export function answerOf(world: World, state: State): StateAnswer {
   return {
     blocks: Object.fromEntries(world.doc.blocks.map(({ id }) => [id, viewOf(world, state, id)])),
@@ -112,8 +108,8 @@ export function answerOf(world: World, state: State): StateAnswer {
     alarms: state.alarms.map(({ code, about }) => ({ code, about })),
     asks: state.asks.map(({ train, line }) => ({
       train,
-      to: line.to ?? line.blocks.join(', '),
-      free: state.session === 'running' && whyNot(world, state, line).length === 0,
+      to: line.to,
+      free: state.session === 'running' && requestMove(world, state, line).reasons.length === 0,
     })),
   };
 }

@@ -19,9 +19,10 @@ import {
 import { sure } from './sure.ts';
 import { blocksUnder, cutsIn, standRight, trainsIn, viewOf, waysOf } from './views.ts';
 
-/** The blocks inside a train's limits in force: those named and those it stands in. */
+/** The blocks inside a train's limits in force: those named and those it stands in, unless it came into them from the limits. */
 const inLimits = (state: State, authority: Authority, block: string): boolean =>
-  authority.visits.some((visit) => visit.block === block) || isIn(state, authority.train, block);
+  authority.visits.some((visit) => visit.block === block) ||
+  (isIn(state, authority.train, block) && !state.disputed[block]);
 
 /** A train that nobody placed but somebody sees: on the track, no cab's. */
 const nowhere = (): PlacedTrain => ({
@@ -101,7 +102,7 @@ export function trainCleared(world: World, state: State, line: Line, happening: 
   happening.reported.push(train);
   const authority = authorityOf(state, train);
   const standing = now.blocks.find((one) => one.block === block);
-  if (authority?.kind === 'limits' || standing === undefined) return;
+  if (standing === undefined || (authority?.kind === 'limits' && inLimits(state, authority, block))) return;
   if (headBlock(state, train) === block) {
     addReason(happening.raised, 'not-adjacent', train, block);
   } else if (!standing.pickedUp && blocksUnder(world, state, train).includes(block))
@@ -120,7 +121,10 @@ export function trainAt(world: World, state: State, line: Line, happening: Happe
   const had = now.blocks.map((one) => ({ ...one }));
   const blocks = layAt(world, state, train, { edge, toward });
   if (authority?.kind === 'limits') {
-    const all = [...authority.visits.map((visit) => visit.block), ...had.map((one) => one.block)];
+    const all = [
+      ...authority.visits.map((visit) => visit.block),
+      ...had.map((one) => one.block).filter((block) => !state.disputed[block]),
+    ];
     if (!blocks.every((block) => all.includes(block))) end(authority, 'annulled');
   } else if (authority) keepOrAnnul(authority, line);
   const before = structuredClone(state);
@@ -132,18 +136,19 @@ export function trainAt(world: World, state: State, line: Line, happening: Happe
       trainsIn(before, block).some((one) => one.train !== train) || cutsIn(before, block).length > 0;
     if (before.disputed[block] || others || (owner !== null && owner !== train)) unauthorised.push(block);
   }
-  correctCab(state, authority, sure(blocks[0]), train);
-  now.blocks = blocks.map((block) => {
+  const cabs = correctedCabs(authority, now, blocks);
+  now.cab = sure(cabs[0]).cab;
+  now.blocks = cabs.map(({ block, cab }) => {
     const old = had.find((one) => one.block === block);
     state.arrivals += 1;
-    return { block, cab: old?.cab ?? now.cab, since: old?.since ?? state.arrivals, pickedUp: false };
+    return { block, cab: old ? old.cab : cab, since: old?.since ?? state.arrivals, pickedUp: false };
   });
   for (const block of unauthorised) {
     addReason(happening.raised, 'entered-unauthorised', train, block);
     dispute(world, before, state, block);
   }
-  const own = blocks.filter((block) => !unauthorised.includes(block));
-  raiseWrongThrottle(world, state, own, happening, now.cab);
+  const own = blocks.filter((block) => !before.disputed[block] && !unauthorised.includes(block));
+  raiseWrongThrottle(world, state, own, happening);
 }
 
 /** The authority stays where the place ends one of its blocks (or is where it began); else it is annulled. */
@@ -160,13 +165,28 @@ function keepOrAnnul(authority: Authority, line: Line): void {
   if (at >= 0 && authority.state === 'acknowledged') authority.state = 'running';
 }
 
-/** Behind an agreed gap the train is the other cab's, also when only its place was corrected. */
-function correctCab(state: State, authority: Authority | undefined, head: string, id: string): void {
-  const train = sure(state.trains[id]);
-  const visit = authority && authority.pos >= 0 ? authority.visits[authority.pos] : undefined;
-  if (visit?.block === head && authority?.state !== 'annulled') train.cab = visit.cab;
-  else if (train.handOffs[head] !== undefined) train.cab = train.handOffs[head];
-  delete train.handOffs[head];
+/**
+ * Whose each block under a corrected train is: as its authority has it; else, from the block of an agreed hand-off up to the head, the
+ * other cab's; else the cab it had. Agreements for these blocks are carried out with that.
+ */
+function correctedCabs(
+  authority: Authority | undefined,
+  train: PlacedTrain,
+  blocks: readonly string[],
+): { block: string; cab: string | null }[] {
+  const passed =
+    authority?.kind === 'move' && authority.state !== 'annulled'
+      ? authority.visits.slice(0, authority.pos + 1)
+      : [];
+  const works = authority?.kind === 'limits' && authority.state !== 'annulled';
+  const agreedAt = works ? -1 : blocks.findIndex((block) => train.handOffs[block] !== undefined);
+  const agreed = train.handOffs[blocks[agreedAt] ?? ''] ?? train.cab;
+  const before = train.cab;
+  if (!works) for (const block of blocks) delete train.handOffs[block];
+  return blocks.map((block, nth) => ({
+    block,
+    cab: passed.findLast((visit) => visit.block === block)?.cab ?? (nth <= agreedAt ? agreed : before),
+  }));
 }
 
 /** Stopped, stalled, derailed, rerailed. */

@@ -33,8 +33,7 @@ function earlier(a: Try, b: Try): number {
 }
 
 /** Whether a way through a node asks for a setting. A self-lining turnout that is trailed asks for none. */
-export const needs = (passage: Passage, trailing = false): Setting | null =>
-  passage.trails && !trailing ? null : passage.setting;
+export const needs = (passage: Passage): Setting | null => (passage.trails ? null : passage.setting);
 
 function arrived(track: Track, target: Target, at: Spot): boolean {
   if (!isStop(track, at.toward)) return false;
@@ -52,7 +51,6 @@ export function bestRoute(
   target: Target,
   via: readonly string[] = [],
   settings: Record<string, Setting> = {},
-  trailing = false,
 ): Stretch[] | null {
   const open: Try[] = [{ way: [], length: 0, reverses: 0, settings: { ...settings }, via: 0 }];
   const seen = new Set<string>();
@@ -68,7 +66,7 @@ export function bestRoute(
       seen.add(key);
     }
     for (const by of passages(track, at.edge, at.toward)) {
-      const setting = needs(by, trailing);
+      const setting = needs(by);
       const now = best.settings[by.node];
       if (setting !== null && now !== undefined && now !== setting) continue;
       const [a, b] = sure(track.ends[by.to]);

@@ -105,31 +105,12 @@ export interface State {
   arrivals: number;
 }
 
-/** Where the text leaves two readings open (READINGS.md): the second one of each, to look past it when comparing. */
-export interface OtherReadings {
-  /** Throws of the blocks under the train wait for all throws of the first block ahead, also those of their own. */
-  ownWaitForOwn?: boolean;
-  /** A self-lining turnout that is trailed counts as needed in that setting. */
-  trailingNeeds?: boolean;
-  /** A refused grant of limits waits as an ask too. */
-  limitsWait?: boolean;
-  /** A block settled as occupied by a train is emptied of cuts, too. */
-  settleClearsCuts?: boolean;
-  /** Clearing once more what its length must still cover is counted, not raised anew. */
-  stillUnderCounts?: boolean;
-}
-
 export interface World {
   track: Track;
   doc: Doc;
-  other: OtherReadings;
 }
 
-export const worldOf = (doc: Doc, other: OtherReadings = {}): World => ({
-  track: trackOf(doc),
-  doc,
-  other,
-});
+export const worldOf = (doc: Doc): World => ({ track: trackOf(doc), doc });
 
 export function beginning({ doc, track }: World): State {
   return {

@@ -4,7 +4,7 @@ import { feedOf, parentsOf, rootOf, rootSelector, sourceOf, toggleOf } from './f
 import { throwReasons } from './knobs.ts';
 import { type Authority, ahead, type State, type World } from './state.ts';
 import { sure } from './sure.ts';
-import { blockOfPassage, type Passage, passages } from './track.ts';
+import { type Passage, passages } from './track.ts';
 import { viewOf, waysOf } from './views.ts';
 
 export interface ThrowNeeded {
@@ -37,11 +37,15 @@ export function wrongIn(
   return [...found, ...wrongWays(world, state, ways)];
 }
 
+/** The block of a turnout; a crossing with slips may lie in two: that of the first of its edges in the file. */
+const blockOfNode = (world: World, { node }: Passage): string =>
+  sure(world.track.blockOf[sure(world.doc.edges.find((edge) => edge.between.includes(node as never))).id]);
+
 function wrongWays(world: World, state: State, ways: readonly Passage[]): Bare[] {
   const found: Bare[] = [];
   for (const way of ways)
     if (way.setting !== null && !way.trails && state.turnouts[way.node] !== way.setting)
-      found.push({ kind: 'turnout', id: way.node, to: way.setting, block: blockOfPassage(world.track, way) });
+      found.push({ kind: 'turnout', id: way.node, to: way.setting, block: blockOfNode(world, way) });
   return found;
 }
 
@@ -67,17 +71,19 @@ export function throwsFor(world: World, state: State, authority: Authority): Thr
   const perVisit = visits.map((visit) => wrongIn(world, state, visit.block, visit.cab, waysOf(visit.steps)));
   const own = first([...standing, ...lead]);
   const isNew = (one: Bare): boolean => !own.some((other) => other.id === one.id);
-  const all = authority.kind === 'limits' ? [] : first(perVisit[0] ?? []);
-  const firstAhead = world.other.ownWaitForOwn ? all : all.filter(isNew);
+  const firstAhead = authority.kind === 'limits' ? [] : first(perVisit[0] ?? []).map(({ id }) => id);
+  /** The throws of the first block ahead, but of two that are both also its own block's only the later waits for the earlier. */
+  const waitsAhead = (nth: number): string[] => {
+    const { id } = sure(own[nth]);
+    const later = own.slice(nth + 1).map((one) => one.id);
+    return firstAhead.filter((one) => one !== id && !(firstAhead.includes(id) && later.includes(one)));
+  };
   const rest = first(perVisit.flat()).filter(isNew);
   const union = (ids: string[]): string[] => [...new Set(ids)];
   return [
-    ...own.map((one) => ({
+    ...own.map((one, nth) => ({
       ...one,
-      waitsFor: union([
-        ...refusedBy(world, state, one),
-        ...(one.kind === 'turnout' ? [] : firstAhead.map(({ id }) => id).filter((id) => id !== one.id)),
-      ]),
+      waitsFor: union([...refusedBy(world, state, one), ...(one.kind === 'turnout' ? [] : waitsAhead(nth))]),
     })),
     ...rest.map((one) => ({ ...one, waitsFor: union(refusedBy(world, state, one)) })),
   ];

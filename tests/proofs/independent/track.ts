@@ -127,8 +127,8 @@ export function onward(track: Track, at: Spot, turnouts: Record<string, Setting>
 export const isStop = (track: Track, node: string): boolean =>
   track.kind[node] === 'gap' || track.kind[node] === 'end';
 
-/** The block that a node with blades or a diamond lies in: that of the edge by which a train comes to it. */
-export const blockOfPassage = (track: Track, passage: Passage): string => sure(track.blockOf[passage.from]);
+/** The block that a node with blades or a diamond lies in: that of its edges; where a slip joins two, the one that is entered by it. */
+export const blockOfPassage = (track: Track, passage: Passage): string => sure(track.blockOf[passage.to]);
 
 /** A piece of the way that a train has come, or will go: over `by` (null: nobody knows how) into the edge, facing a node. */
 export interface Stretch extends Spot {
@@ -181,10 +181,10 @@ export function within(trail: readonly Stretch[]): Passage[] {
   return trail.slice(0, -1).flatMap((piece) => (piece.by === null ? [] : [piece.by]));
 }
 
-/** Every gap that joins two blocks (an insulated crossing run over a slip joins two as well), in the order of the file. */
+/** Every gap that joins two blocks, in the order of the file. A slip of an insulated crossing is no gap. */
 export function gapsBetween(track: Track, a: string, b: string): Passage[] {
   return track.doc.nodes.flatMap((node) => {
-    if (node.kind !== 'gap' && !(node.kind === 'crossing' && node.insulated && node.slips)) return [];
+    if (node.kind !== 'gap') return [];
     const ways = edgesAt(track.doc, node.id).flatMap((edge) => passages(track, edge, node.id));
     return ways.filter((way) => track.blockOf[way.from] === a && track.blockOf[way.to] === b).slice(0, 1);
   });

@@ -143,19 +143,34 @@ export interface Lock {
   how: 'ahead' | 'behind' | 'under';
 }
 
+/** Of an authority's locks on one turnout, which may be passed and later trailed: how it was passed last, and how it comes next. */
+function nextAndLast(locks: readonly Lock[]): Lock[] {
+  const same = (one: Lock, other: Lock): boolean =>
+    one.way.setting !== null &&
+    one.way.node === other.way.node &&
+    (one.how === 'ahead') === (other.how === 'ahead');
+  return locks.filter((lock, index) =>
+    lock.how === 'ahead'
+      ? !locks.slice(0, index).some((other) => same(other, lock))
+      : !locks.slice(index + 1).some((other) => same(other, lock)),
+  );
+}
+
 /** Every lock there is. Turnouts wholly inside a train's own limits are not locked by it. */
 export function locks(world: World, state: State): Lock[] {
   const found: Lock[] = [];
   for (const authority of state.authorities.filter(inForce)) {
     if (authority.kind === 'limits') continue;
     const { train } = authority;
+    const mine: Lock[] = [];
+    for (const way of waysOf(authority.led))
+      if (isIn(state, train, blockOfPassage(world.track, way))) mine.push({ train, way, how: 'behind' });
+    for (const way of waysOf(authority.lead)) mine.push({ train, way, how: 'ahead' });
     authority.visits.forEach((visit, index) => {
       const how = index > authority.pos ? 'ahead' : isIn(state, train, visit.block) ? 'behind' : null;
-      if (how !== null) for (const way of waysOf(visit.steps)) found.push({ train, way, how });
+      if (how !== null) for (const way of waysOf(visit.steps)) mine.push({ train, way, how });
     });
-    for (const way of waysOf(authority.lead)) found.push({ train, way, how: 'ahead' });
-    for (const way of waysOf(authority.led))
-      if (isIn(state, train, blockOfPassage(world.track, way))) found.push({ train, way, how: 'behind' });
+    found.push(...nextAndLast(mine));
   }
   for (const train of placed(state)) {
     const limits = authorityOf(state, train);
