@@ -1,6 +1,7 @@
 /** The track as its owner drew it: a line for each edge, in the document's own units. It does not change while the document does not. */
 import type { EdgeId, NodeId } from '../../shared-model/ids.ts';
 import type { TrackEdge, TrackNode } from '../../shared-model/railroad/document.ts';
+import { endPoint as drawnEnd } from '../../shared-model/railroad/drawn-track.ts';
 import type { Railroad } from '../../shared-model/railroad/railroad.ts';
 import type { Point, Polyline } from './polyline.ts';
 
@@ -15,11 +16,9 @@ export interface TrackDrawing {
   };
 }
 
-/** Where an edge's end at a node is drawn: of a node drawn twice, the second edge's end (in the file's order) is at `alsoAt`. */
-export function endPoint(railroad: Railroad, node: TrackNode, edge: TrackEdge): Point {
-  const second = railroad.edgesAt.get(node.id)?.[1];
-  return node.alsoAt !== undefined && second === edge.id ? node.alsoAt : node.at;
-}
+/** Where an edge's end at a node is drawn (see `drawn-track.ts`). */
+export const endPoint = (railroad: Railroad, node: TrackNode, edge: TrackEdge): Point =>
+  drawnEnd(railroad.edgesAt, node, edge.id);
 
 export function trackDrawing(railroad: Railroad): TrackDrawing {
   const lines = new Map<EdgeId, Polyline>();

@@ -1,4 +1,5 @@
 /** Reads the words of a line into the slots of a form: every way that fits, and where the line stops fitting, what was expected there. */
+import { MM_IN } from '../../../shared-model/length-text.ts';
 import { matches } from './match.ts';
 import { Said } from './said.ts';
 import type { Slot, Unit } from './slots.ts';
@@ -35,15 +36,6 @@ interface Way {
 }
 
 const LONGEST_NAME_WORDS = 4;
-const MM_IN: Readonly<Record<string, number>> = {
-  mm: 1,
-  cm: 10,
-  m: 1000,
-  in: 25.4,
-  '"': 25.4,
-  ft: 304.8,
-  "'": 304.8,
-};
 
 function numberOf(token: string, unit: Unit): number | null {
   if (unit === 'mm') {
