@@ -1,5 +1,5 @@
 /** What is typed or chosen at leisure: each with its label, a hint, and what is wrong with it beside it. */
-import type { ReactNode } from 'react';
+import { type ReactNode, useId } from 'react';
 import {
   FieldError,
   Input,
@@ -38,15 +38,73 @@ function Around({ label, hint, problem, children }: Common & { readonly children
 interface TextBoxProps extends Common {
   readonly value: string;
   readonly onChange: (value: string) => void;
+  /** The field is left. */
+  readonly onLeave?: () => void;
+  /** For figures and ids, which need little room. */
+  readonly short?: boolean;
 }
 
-export function TextBox({ value, onChange, ...around }: TextBoxProps) {
+export function TextBox({ value, onChange, onLeave, short, ...around }: TextBoxProps) {
   return (
-    <TextField className="field" value={value} onChange={onChange} isInvalid={around.problem !== undefined}>
+    <TextField
+      className="field"
+      value={value}
+      onChange={onChange}
+      {...(onLeave === undefined ? {} : { onBlur: onLeave })}
+      isInvalid={around.problem !== undefined}
+    >
       <Around {...around}>
-        <Input className="field-input" />
+        <Input className={short === true ? 'field-input field-short' : 'field-input'} />
       </Around>
     </TextField>
+  );
+}
+
+interface PickBoxProps<Value extends string> extends Common {
+  readonly value: Value;
+  readonly options: readonly { readonly value: Value; readonly says: string }[];
+  readonly onChange: (value: Value) => void;
+}
+
+/** One of many, in a list that opens: by keyboard its first letters lead there. */
+export function PickBox<Value extends string>({
+  label,
+  hint,
+  problem,
+  value,
+  options,
+  onChange,
+}: PickBoxProps<Value>) {
+  const id = useId();
+  const says = problem ?? hint;
+  return (
+    <div className="field">
+      <label className="field-label" htmlFor={id}>
+        {label}
+      </label>
+      <select
+        id={id}
+        className="field-input field-pick"
+        value={value}
+        aria-invalid={problem !== undefined}
+        aria-describedby={says === undefined ? undefined : `${id}-says`}
+        onChange={(event) => {
+          const chosen = options.find((option) => option.value === event.target.value);
+          if (chosen !== undefined) onChange(chosen.value);
+        }}
+      >
+        {options.map((option) => (
+          <option key={option.value} value={option.value}>
+            {option.says}
+          </option>
+        ))}
+      </select>
+      {says === undefined ? null : (
+        <span id={`${id}-says`} className={problem === undefined ? 'field-hint' : 'field-problem'}>
+          {says}
+        </span>
+      )}
+    </div>
   );
 }
 

@@ -62,6 +62,8 @@ const edge = z.strictObject({
 });
 
 export const WAVES = ['sine', 'chopped', 'dc', 'unknown'] as const;
+export const BREAKER_KINDS = ['thermal', 'magnetic', 'electronic', 'fuse', 'unknown'] as const;
+export const USES = ['track', 'accessory'] as const;
 const supply = z.strictObject({
   id: supplyId,
   name,
@@ -72,8 +74,8 @@ const supply = z.strictObject({
   impedanceOhms: z.number().nonnegative(),
   breakerAmps: positive,
   wave: z.enum(WAVES).optional(),
-  breakerKind: z.enum(['thermal', 'magnetic', 'electronic', 'fuse', 'unknown']).optional(),
-  use: z.enum(['track', 'accessory']).optional(),
+  breakerKind: z.enum(BREAKER_KINDS).optional(),
+  use: z.enum(USES).optional(),
   /** Two-rail: its outputs have no common with those of other supplies. */
   isolated: z.boolean().optional(),
 });

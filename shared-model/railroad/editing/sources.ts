@@ -13,7 +13,7 @@ import { indexRailroad } from '../railroad.ts';
 import { nextSelector } from './dials.ts';
 import { type DraftDocument, freshId } from './draft.ts';
 import { done, type Outcome, refused } from './outcome.ts';
-import { withNew, without, withThing } from './things.ts';
+import { withNew, without, withoutKnob, withThing } from './things.ts';
 
 /** What a block is to be fed by; a knob that is not named is a new one. */
 export type SourceWish =
@@ -56,23 +56,15 @@ function sourced(draft: DraftDocument, wish: SourceWish): Sourced {
   }
 }
 
-/** The knobs that a source names and nothing in the draft uses, taken out, from the settings too. */
+/** The draft without the knob of a source that nothing names any more. */
 function withoutIdleKnob(draft: DraftDocument, source: Block['source']): DraftDocument {
-  const used = (knob: string) =>
-    draft.blocks.some((block) => Object.values(block.source).some((id) => id === knob));
-  const forgotten = (so: DraftDocument, kind: 'selectors' | 'toggles', knob: string) =>
-    so.settings.reduce(
-      (now, setting) =>
-        knob in setting[kind]
-          ? withThing(now, 'settings', setting.id, {
-              [kind]: Object.fromEntries(Object.entries(setting[kind]).filter(([id]) => id !== knob)),
-            })
-          : now,
-      without(so, kind, knob),
-    );
-  if ('selector' in source && !used(source.selector)) return forgotten(draft, 'selectors', source.selector);
-  if ('toggle' in source && !used(source.toggle)) return forgotten(draft, 'toggles', source.toggle);
-  return draft;
+  const out =
+    'selector' in source
+      ? withoutKnob(draft, 'selectors', source.selector)
+      : 'toggle' in source
+        ? withoutKnob(draft, 'toggles', source.toggle)
+        : done(draft);
+  return out.ok ? out.draft : draft;
 }
 
 /** Feeds a block from something else. Refused without a throttle to wire it to, or from itself. */
