@@ -3,12 +3,8 @@ import { array, assert, boolean, constantFrom, integer, property, record } from 
 import { describe, expect, test } from 'vitest';
 import { type SupplyId, supplyId } from '../../shared-model/ids.ts';
 import { voltsBetween } from '../../shared-model/power/bridging.ts';
-import {
-  contradictions,
-  type PairCheck,
-  type PhaseRelation,
-  phaseRelation,
-} from '../../shared-model/power/phase-groups.ts';
+import { contradictions, type PairCheck, phaseRelation } from '../../shared-model/power/phase-groups.ts';
+import { type Claimed, type Edge, relationByPaths } from '../support/phase-by-paths.ts';
 
 const id = (text: string): SupplyId => supplyId.parse(text);
 const ACROSS = {
@@ -124,58 +120,6 @@ describe('a cycle that contradicts itself', () => {
 });
 
 const NAMES = ['a', 'b', 'c', 'd', 'e'] as const;
-type Claimed = 'in-phase' | 'reversed' | 'different-legs';
-interface Edge {
-  readonly a: string;
-  readonly b: string;
-  readonly verdict: Claimed;
-}
-
-/** Every simple path of edges from one supply to another, by plain search. */
-function simplePaths(
-  edges: readonly Edge[],
-  from: string,
-  to: string,
-  seen: readonly string[] = [from],
-): Edge[][] {
-  if (from === to) return [[]];
-  return edges.flatMap((edge) => {
-    const next = edge.a === from ? edge.b : edge.b === from ? edge.a : null;
-    if (next === null || seen.includes(next)) return [];
-    return simplePaths(edges, next, to, [...seen, next]).map((rest) => [edge, ...rest]);
-  });
-}
-
-function claimOf(path: readonly Edge[]): PhaseRelation {
-  const legs = path.filter((edge) => edge.verdict === 'different-legs').length;
-  if (legs > 0) return legs === 1 ? 'different-legs' : 'unknown';
-  return path.filter((edge) => edge.verdict === 'reversed').length % 2 === 0 ? 'in-phase' : 'reversed';
-}
-
-/** The reference: an edge counts unless some cycle through it contradicts itself; then all simple paths that say something agree. */
-function reference(edges: readonly Edge[], a: string, b: string): PhaseRelation {
-  const bad = new Set<Edge>();
-  for (const edge of edges)
-    for (const way of simplePaths(
-      edges.filter((other) => other !== edge),
-      edge.a,
-      edge.b,
-    )) {
-      const around = claimOf([...way, edge]);
-      if (around === 'reversed' || around === 'different-legs')
-        for (const each of [...way, edge]) bad.add(each);
-    }
-  const sound = edges.filter((edge) => !bad.has(edge));
-  const claims = new Set(
-    simplePaths(sound, a, b)
-      .map(claimOf)
-      .filter((claim) => claim !== 'unknown'),
-  );
-  const [first] = claims;
-  expect(claims.size).toBeLessThanOrEqual(1);
-  return first ?? 'unknown';
-}
-
 test('combining agrees with the brute force over all simple paths, for any checks', () => {
   const anyCheck = record({
     a: integer({ min: 0, max: 4 }),
@@ -203,7 +147,7 @@ test('combining agrees with the brute force over all simple paths, for any check
       for (const one of NAMES)
         for (const other of NAMES) {
           if (one === other) continue;
-          expect(relation(checks, one, other)).toBe(reference(edges, one, other));
+          expect(relation(checks, one, other)).toBe(relationByPaths(edges, one, other));
         }
     }),
     { numRuns: 600 },

@@ -2,6 +2,7 @@
 import Complex from 'complex.js';
 import { describe, expect, test } from 'vitest';
 import { angleInterval } from '../../shared-model/power/angle-interval.ts';
+import { breakerAt } from '../../shared-model/power/breaker.ts';
 import { bridgingAmps, voltsBetween } from '../../shared-model/power/bridging.ts';
 import { checkPhase } from '../../shared-model/power/phase.ts';
 
@@ -59,16 +60,17 @@ describe('current through a bridged gap', () => {
   const Z = (0.04 * 18 ** 2) / 180;
 
   test.each([
-    [18, 17.5, 0, 3.47],
-    [18, 18, 120, 216.5],
-    [18, 18, 180, 250],
-  ])('%d V and %d V at %d° drive %d A', (a, b, degrees, amps) => {
+    [18, 17.5, 0, 3.47, 0.35],
+    [18, 18, 120, 216.5, 21.7],
+    [18, 18, 180, 250, 25],
+  ])('%d V and %d V at %d° drive %d A, %d times the rated 10 A', (a, b, degrees, amps, times) => {
     const reference = new Complex(a)
       .sub(new Complex({ abs: b, arg: (degrees * Math.PI) / 180 }))
       .div(2 * Z)
       .abs();
     expect(bridgingAmps(voltsBetween(a, b, degrees), 2 * Z)).toBeCloseTo(reference, 9);
     expect(bridgingAmps(voltsBetween(a, b, degrees), 2 * Z)).toBeCloseTo(amps, 1);
+    expect(breakerAt(bridgingAmps(voltsBetween(a, b, degrees), 2 * Z), 180 / 18).times).toBeCloseTo(times, 1);
   });
 
   // In phase is not enough: 10 V apart over 0.8 ohm is 12.5 A.

@@ -34,6 +34,38 @@ describe('the gauge formula', () => {
     expect(off(gaugeDiameter(awg) / INCH_MM, inches)).toBeLessThan(0.0025);
   });
 
+  // The same tables, in millimetres, square millimetres and circular mils (a circular mil is the square of a thousandth of an inch).
+  test.each([
+    [10, 2.588, 5.261, 10_383],
+    [12, 2.053, 3.309, 6530],
+    [14, 1.628, 2.081, 4107],
+    [16, 1.291, 1.309, 2583],
+    [18, 1.024, 0.823, 1624],
+    [20, 0.812, 0.518, 1022],
+    [22, 0.644, 0.326, 642],
+    [24, 0.511, 0.205, 404],
+  ])('AWG %d is %d mm thick, %d mm², %d circular mils', (awg, mm, mm2, cmil) => {
+    expect(off(gaugeDiameter(awg), mm)).toBeLessThan(0.001);
+    expect(off(gaugeArea(awg), mm2)).toBeLessThan(0.0025);
+    expect(off((gaugeDiameter(awg) / INCH_MM) ** 2 * 1_000_000, cmil)).toBeLessThan(0.001);
+  });
+
+  // ASTM B258: the step from gauge to gauge is the 39th root of 92, 1.1229322.
+  test('each gauge is 1.1229322 times as thick as the next, and ten gauges have 10.16 times the resistance', () => {
+    expect(gaugeDiameter(14) / gaugeDiameter(15)).toBeCloseTo(1.122_932_2, 7);
+    expect(ohmsPerMetre(24) / ohmsPerMetre(14)).toBeCloseTo(10.16, 2);
+  });
+
+  // MOROP's module standard: 1.5 mm² for buses and 0.5 mm² for drops to the rail; the nearest gauges are 16 and 20.
+  test.each([
+    [1.5, 16],
+    [0.5, 20],
+  ])('%d mm² is nearest to AWG %d of the even gauges', (mm2, nearest) => {
+    const ratio = (awg: number) => Math.abs(Math.log(gaugeArea(awg) / mm2));
+    const even = [10, 12, 14, 16, 18, 20, 22, 24].sort((one, other) => ratio(one) - ratio(other));
+    expect(even[0]).toBe(nearest);
+  });
+
   // ASTM B258: six gauges halve the diameter, three halve the area.
   test('six gauges halve the diameter and three halve the area', () => {
     expect(gaugeDiameter(10) / gaugeDiameter(16)).toBeCloseTo(2.005, 3);
@@ -54,6 +86,20 @@ describe('resistance of copper', () => {
     [24, 25.67],
   ])('AWG %d has %d ohm in 1000 ft at 20 °C', (awg, ohms) => {
     expect(off(ohmsPerMetre(awg) * METRES_PER_KILOFOOT, ohms)).toBeLessThan(0.0005);
+  });
+
+  // The same in ohms per kilometre at 20 °C, computed from IEC 60028 and ASTM B258.
+  test.each([
+    [10, 3.277],
+    [12, 5.211],
+    [14, 8.286],
+    [16, 13.17],
+    [18, 20.95],
+    [20, 33.31],
+    [22, 52.96],
+    [24, 84.22],
+  ])('AWG %d has %d ohm in a kilometre at 20 °C', (awg, ohms) => {
+    expect(off(ohmsPerMetre(awg) * 1000, ohms)).toBeLessThan(0.0005);
   });
 
   // NEC chapter 9, table 8: solid, uncoated copper at 75 °C, ohms per 1000 ft. Printed to three figures.
