@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { fullAudit } from '../../shared-model/power/audit.ts';
 import { railroadDocument } from '../../shared-model/railroad/document.ts';
 import { indexRailroad } from '../../shared-model/railroad/railroad.ts';
-import type { FindingCode } from '../../shared-model/refusal.ts';
+import type { FindingCode, RefusalCode } from '../../shared-model/refusal.ts';
 import { type Evening, newEvening, take } from '../../shared-model/session/evening.ts';
 import { type SessionInput, sessionInput } from '../../shared-model/session/input.ts';
 import passingSiding from '../support/passing-siding.railroad.json' with { type: 'json' };
@@ -69,27 +69,27 @@ describe('what the audit finds', () => {
   });
 });
 
+/** Begins the evening: No. 7 stands across g1 on cab 1, No. 12 in the siding without a cab. 7. Dial 4 is dead, and tagged. */
+const beginning: readonly Record<string, unknown>[] = [
+  { do: 'open-session', alone: true },
+  { do: 'assign-cab', cab: '1', person: 'Avery' },
+  { do: 'phase-measured', ...turnedPlug },
+  { do: 'place-train', train: 't7', edge: 'e1', toward: 'n1', cab: '1' },
+  { do: 'place-train', train: 't12', edge: 'e5', toward: 'g3' },
+  { do: 'tag', thing: 'K4', why: 'dead contact', by: 'Kim' },
+  { do: 'start' },
+  { do: 'turn-selector', selector: 'K1', position: '1' },
+  { do: 'turn-selector', selector: 'K2', position: '1' },
+];
+
+function say(evening: Evening, given: Record<string, unknown>) {
+  const input: SessionInput = sessionInput.parse(given);
+  return take(evening, { at: evening.state.entries, input });
+}
+const eveningWith = (...given: readonly Record<string, unknown>[]): Evening =>
+  given.reduce<Evening>((evening, each) => say(evening, each).evening, newEvening(indexRailroad(railroad)));
+
 describe('what the evening finds', () => {
-  /** Begins the evening: No. 7 stands across g1 on cab 1, No. 12 in the siding without a cab. 7. Dial 4 is dead, and tagged. */
-  const beginning: readonly Record<string, unknown>[] = [
-    { do: 'open-session', alone: true },
-    { do: 'assign-cab', cab: '1', person: 'Avery' },
-    { do: 'phase-measured', ...turnedPlug },
-    { do: 'place-train', train: 't7', edge: 'e1', toward: 'n1', cab: '1' },
-    { do: 'place-train', train: 't12', edge: 'e5', toward: 'g3' },
-    { do: 'tag', thing: 'K4', why: 'dead contact', by: 'Kim' },
-    { do: 'start' },
-    { do: 'turn-selector', selector: 'K1', position: '1' },
-    { do: 'turn-selector', selector: 'K2', position: '1' },
-  ];
-
-  function say(evening: Evening, given: Record<string, unknown>) {
-    const input: SessionInput = sessionInput.parse(given);
-    return take(evening, { at: evening.state.entries, input });
-  }
-  const eveningWith = (...given: readonly Record<string, unknown>[]): Evening =>
-    given.reduce<Evening>((evening, each) => say(evening, each).evening, newEvening(indexRailroad(railroad)));
-
   test('a tail on a gap: its far side is not turned to the other supply; once it is, the alarm stands until it is turned back', () => {
     const evening = eveningWith(...beginning);
     const refused = say(evening, { do: 'turn-selector', selector: 'K2', position: '3' });
@@ -131,5 +131,69 @@ describe('what the evening finds', () => {
     expect(presumed.map(([id]) => id)).toEqual(['K3', 'K4', 'K5']);
     const looked = say(evening, { do: 'selector-stands-at', selector: 'K3', position: 'off' }).evening;
     expect(looked.state.selectors['K3' as keyof typeof looked.state.selectors]?.presumed).toBe(false);
+  });
+});
+
+describe('in the one railroad and its evening', () => {
+  /** One question after the beginning, and the reasons against it. */
+  const against = (...given: readonly Record<string, unknown>[]) => {
+    const question = given.at(-1) ?? {};
+    return say(eveningWith(...beginning, ...given.slice(0, -1)), question).event.reasons;
+  };
+  const turned = { do: 'turn-selector', selector: 'K3', position: '1' };
+
+  test('all ten are found, each with its place and a remedy that puts nobody at risk', () => {
+    const evening = eveningWith(...beginning, turned);
+    const audit = fullAudit(railroad, evening.state.checks);
+    const reasons = [
+      ...against(turned, { do: 'turn-selector', selector: 'K2', position: '3' }),
+      ...against(
+        turned,
+        { do: 'train-at', train: 't7', edge: 'e2', toward: 'g1' },
+        { do: 'request-move', train: 't7', to: 'B1', overhang: true },
+      ),
+      ...against(
+        turned,
+        { do: 'train-at', train: 't7', edge: 'e7', toward: 'g4' },
+        { do: 'request-move', train: 't7', to: 'B4', overhang: true },
+      ),
+    ];
+    const foundBy = (code: string, place: string) =>
+      [...audit, ...reasons].filter(
+        (one) => one.code === code && (one.about as readonly string[]).includes(place),
+      );
+    const ten: readonly (readonly [fault: string, code: FindingCode | RefusalCode, place: string])[] = [
+      ['a missing gap', 'two-sources', 'B5'],
+      ['a shorting dial', 'shorting-selector', 'K1'],
+      ['a tail on a gap', 'unphased-gap', 'g1'],
+      ['two trains on one knob', 'second-train-live', 'K3'],
+      ['a dead selector', 'out-of-service', 'K4'],
+      ['a reversed plug', 'unphased-gap', 'g4'],
+      ['a bus of AWG 20', 'undersized-wire', 'north'],
+      ['a breaker that will not open', 'slow-trip', 'e8'],
+      ['an overloaded contact', 'overload', 'K2'],
+    ];
+    expect(ten.filter(([, code, place]) => foundBy(code, place).length === 0)).toEqual([]);
+    // The tenth, a presumed knob, is found at the knob itself, and the remedy is to go and look at it.
+    expect(evening.state.selectors).toMatchObject({ K5: { presumed: true }, K3: { presumed: false } });
+    for (const [fault, code, place] of ten)
+      for (const found of foundBy(code, place)) {
+        expect(found.says, fault).toMatch(/[.)]$/);
+        // What may be done about it names no larger breaker or fuse, no override, no adapter, no cut plug.
+        const remedy = 'remedy' in found ? found.remedy : found.says;
+        expect(remedy, fault).not.toMatch(
+          /larger (breaker|fuse)|override|(?<!Never )cut a blade|(?<!never )use an adapter/i,
+        );
+        expect(remedy, fault).not.toBe('');
+      }
+  });
+
+  test('"off", the way out that is safe for each knob, is never refused', () => {
+    const evening = eveningWith(...beginning, turned);
+    for (const selector of ['K1', 'K2', 'K3', 'K4', 'K5'])
+      expect(
+        say(evening, { do: 'turn-selector', selector, position: 'off' }).event.outcome,
+        selector,
+      ).not.toBe('refused');
   });
 });
