@@ -4,7 +4,7 @@
  * The supply's own impedance is not known here, so the short is the most that can flow. Exit status 1 when a finding is an error.
  */
 import { shortAmps } from '../../shared-model/power/breaker.ts';
-import { ampsText, metresText, voltsText } from '../../shared-model/power/figures.ts';
+import { ampsText, runText, voltsText } from '../../shared-model/power/figures.ts';
 import { CURRENT, GAUGE, RUN, VOLTAGE, WARMTH } from '../../shared-model/power/ranges.ts';
 import { dropVolts, gaugeText, wireOhms } from '../../shared-model/power/wire.ts';
 import { judgeDrop, judgeGauge, judgeTrip } from '../../shared-model/power/wire-findings.ts';
@@ -58,7 +58,7 @@ export function wire(options: WireOptions): Answer {
     exit: findings.some(({ severity }) => severity === 'error') ? 1 : 0,
     json: { ohms, dropVolts: drop, dropPercent, shortAmps: short, findings },
     text: [
-      `${gaugeText(awg)}, ${metresText(run)} out and as much back, at ${celsius} °C: ${Number(ohms.toPrecision(4))} ohm.`,
+      `${gaugeText(awg)}, ${runText(run)} out and as much back, at ${celsius} °C: ${Number(ohms.toPrecision(4))} ohm.`,
       `At ${ampsText(amps)} it drops ${voltsText(drop)}, ${dropPercent.toFixed(2)} % of ${voltsText(volts)}.`,
       `A dead short at the far end draws at most ${ampsText(short)} (the supply's own impedance not counted).`,
       ...findings.map(({ severity, code, says, remedy }) => `${severity} ${code}: ${says} ${remedy}`),

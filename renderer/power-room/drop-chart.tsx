@@ -3,7 +3,8 @@ import { scaleLinear } from 'd3-scale';
 import { line } from 'd3-shape';
 import { DROP_LIMIT_PERCENT, gaugeText } from '../../shared-model/power/wire.ts';
 import type { RunUnit } from './run-unit.ts';
-import { dropAt, neighbours, type WireFigures } from './wire-draft.ts';
+import type { WireFigures } from './wire-draft.ts';
+import { dropWith, mainPiece, neighbours } from './wire-result.ts';
 
 const SIZE = { width: 620, height: 300, left: 56, right: 84, top: 14, bottom: 44 } as const;
 /** The run asked for lies in the middle of the chart, or a little right of it. */
@@ -15,8 +16,9 @@ interface DropChartProps {
 }
 
 export function DropChart({ figures, unit }: DropChartProps) {
-  const { awg, runMm, volts } = figures;
-  const percentAt = (gauge: number, run: number) => (dropAt(figures, gauge, run) / volts) * 100;
+  const { awg, run: runMm } = mainPiece(figures);
+  const percentAt = (gauge: number, run: number) =>
+    (dropWith(figures, { awg: gauge, run }) / figures.volts) * 100;
   const here = percentAt(awg, runMm);
   const x = scaleLinear([0, (runMm / unit.mm) * ROOM], [SIZE.left, SIZE.width - SIZE.right]);
   const top = Math.max(DROP_LIMIT_PERCENT * 1.6, here * 1.6);
@@ -27,11 +29,12 @@ export function DropChart({ figures, unit }: DropChartProps) {
     ([, percent]) => y(percent),
   );
   const straight = (gauge: number) => {
-    const slope = percentAt(gauge, unit.mm);
+    const first = percentAt(gauge, 0);
+    const slope = percentAt(gauge, unit.mm) - first;
     // A drop grows evenly with the run: the line ends at the frame, wherever it meets it first.
-    const last = Math.min(end, top / slope);
-    const at: readonly [number, number] = [last, last * slope];
-    return { gauge, at, d: path([[0, 0], at]) ?? '' };
+    const last = Math.min(end, (top - first) / slope);
+    const at: readonly [number, number] = [last, first + last * slope];
+    return { gauge, at, d: path([[0, first], at]) ?? '' };
   };
   const limit = y(DROP_LIMIT_PERCENT);
   return (

@@ -1,4 +1,4 @@
-/** The wire calculator: one gauge out and back, its neighbours, the breaker, and what is usual for track power. */
+/** The wire calculator: the pieces out and the way back, the neighbouring gauges, the breaker, and what is usual for track power. */
 import { CURRENT, GAUGE, VOLTAGE, WARMTH } from '../../shared-model/power/ranges.ts';
 import type { Supply } from '../../shared-model/railroad/document.ts';
 import { useConsole } from '../console/use-console.tsx';
@@ -7,7 +7,8 @@ import { CautionList } from './caution-list.tsx';
 import { FigureBox } from './figure-box.tsx';
 import { RUN_UNITS } from './run-unit.ts';
 import { useDraft } from './use-draft.ts';
-import { FIRST_WIRE, IMPEDANCE, OTHERS, wireFigures } from './wire-draft.ts';
+import { FIRST_WIRE, halfABus, IMPEDANCE, OTHERS, wireFigures } from './wire-draft.ts';
+import { WirePieces } from './wire-pieces.tsx';
 import { WireResults } from './wire-results.tsx';
 
 const CUSTOMS = [
@@ -31,22 +32,37 @@ export function WireSection({ supplies, masterSwitch }: WireSectionProps) {
     change({ volts: String(maxVolts), breaker: String(breakerAmps), impedance: String(impedanceOhms) });
   return (
     <div className="power-stack">
+      <WirePieces pieces={draft.pieces} unit={unit} onChange={(pieces) => change({ pieces })} />
+      <fieldset className="power-stack wire-pieces">
+        <legend>Way back</legend>
+        <div className="power-fields">
+          <FigureBox
+            label="Common bus"
+            unit="AWG"
+            text={draft.busAwg}
+            range={GAUGE}
+            onChange={(busAwg) => change({ busAwg })}
+            hint="Both empty: back as out"
+          />
+          <FigureBox
+            label="Run of the bus, one way"
+            unit={unit.unit}
+            text={draft.busRun}
+            range={unit.range}
+            onChange={(busRun) => change({ busRun })}
+            hint={halfABus(draft) ? 'A bus needs a gauge and a run' : undefined}
+          />
+          <FigureBox
+            label="Others on the return"
+            unit="A"
+            text={draft.others}
+            range={OTHERS}
+            onChange={(others) => change({ others })}
+            hint="Empty: none"
+          />
+        </div>
+      </fieldset>
       <div className="power-fields">
-        <FigureBox
-          label="Gauge"
-          unit="AWG"
-          text={draft.awg}
-          range={GAUGE}
-          onChange={(awg) => change({ awg })}
-          hint="0 for 1/0, -3 for 4/0"
-        />
-        <FigureBox
-          label="Run, one way"
-          unit={unit.unit}
-          text={draft.run}
-          range={unit.range}
-          onChange={(run) => change({ run })}
-        />
         <FigureBox
           label="Current"
           unit="A"
@@ -76,14 +92,6 @@ export function WireSection({ supplies, masterSwitch }: WireSectionProps) {
           range={IMPEDANCE}
           onChange={(impedance) => change({ impedance })}
           hint="Empty: not counted"
-        />
-        <FigureBox
-          label="Others on the return"
-          unit="A"
-          text={draft.others}
-          range={OTHERS}
-          onChange={(others) => change({ others })}
-          hint="Empty: none"
         />
         <FigureBox
           label="Wire is at"

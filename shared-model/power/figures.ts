@@ -9,5 +9,9 @@ export function ampsText(amps: Amps): string {
   return Number.isFinite(amps) ? `${Number(amps.toPrecision(3))} A` : 'more than can be told';
 }
 
-/** A run of wire in metres. */
-export const metresText = (run: Millimetres): string => `${Number((run / 1000).toFixed(2))} m`;
+/** An international foot is 304.8 mm exactly. */
+const FOOT: Millimetres = 304.8;
+
+/** A run of wire, in metres and in feet: a sentence is read by people of both. */
+export const runText = (run: Millimetres): string =>
+  `${Number((run / 1000).toFixed(2))} m (${Number((run / FOOT).toFixed(1))} ft)`;

@@ -2,7 +2,7 @@
 import type { Severity } from '../refusal.ts';
 import type { Amps, Millimetres, Volts } from '../units.ts';
 import { NEVER_TIMES, SURE_TIMES } from './breaker.ts';
-import { ampsText, metresText, voltsText } from './figures.ts';
+import { ampsText, runText, voltsText } from './figures.ts';
 import { breakerCap, DROP_LIMIT_PERCENT, gaugeText, LIGHTEST_TRACK_GAUGE, type WirePiece } from './wire.ts';
 
 /** A judgement that still lacks its place. */
@@ -42,7 +42,7 @@ export function judgeGauge(
     return {
       code: 'undersized-wire',
       severity: lenient ? 'warning' : 'error',
-      says: `${metresText(run)} of ${gaugeText(awg)} behind a breaker of ${ampsText(breaker)}; ${ampsText(cap)} is the most for that gauge (${source}).`,
+      says: `${runText(run)} of ${gaugeText(awg)} behind a breaker of ${ampsText(breaker)}; ${ampsText(cap)} is the most for that gauge (${source}).`,
       remedy: lenient
         ? 'A short drop to the rail is usual; keep it as short as it is and away from anything that burns.'
         : `Replace it by ${enoughFor(breaker)}, or put a breaker of at most ${ampsText(cap)} before it.`,
@@ -52,7 +52,7 @@ export function judgeGauge(
   return {
     code: 'undersized-wire',
     severity: 'warning',
-    says: `${metresText(run)} of ${gaugeText(awg)} carries track power, which goes on nothing lighter than ${gaugeText(LIGHTEST_TRACK_GAUGE)} (common practice, no source).`,
+    says: `${runText(run)} of ${gaugeText(awg)} carries track power, which goes on nothing lighter than ${gaugeText(LIGHTEST_TRACK_GAUGE)} (common practice, no source).`,
     remedy: `Use ${gaugeText(14)} for track power; lighter wire is for momentary loads such as a switch machine.`,
   };
 }

@@ -11,7 +11,8 @@ import {
 } from '../../../renderer/power-room/guided-draft.ts';
 import { keptCautions } from '../../../renderer/power-room/kept-cautions.ts';
 import { RUN_UNITS, runText } from '../../../renderer/power-room/run-unit.ts';
-import { FIRST_WIRE, longestRun, wireFigures, wireResult } from '../../../renderer/power-room/wire-draft.ts';
+import { FIRST_WIRE, halfABus, wireFigures } from '../../../renderer/power-room/wire-draft.ts';
+import { longestRun, wireResult } from '../../../renderer/power-room/wire-result.ts';
 import { READING } from '../../../shared-model/power/ranges.ts';
 import { passingSidingExample } from '../../support/example.ts';
 
@@ -95,32 +96,68 @@ describe('the wire calculator', () => {
   const feet = RUN_UNITS.imperial;
   const figures = (more: Partial<typeof FIRST_WIRE>) => wireFigures({ ...FIRST_WIRE, ...more }, feet);
 
+  const result = (more: Partial<typeof FIRST_WIRE>) => {
+    const given = figures(more);
+    if (given === null) throw new Error('figures');
+    return wireResult(given);
+  };
+
   test('takes feet or metres', () => {
-    expect(figures({})?.runMm).toBeCloseTo(7620, 9);
-    expect(wireFigures(FIRST_WIRE, RUN_UNITS.metric)?.runMm).toBe(25_000);
+    expect(figures({})?.pieces[0]?.run).toBeCloseTo(7620, 9);
+    expect(wireFigures(FIRST_WIRE, RUN_UNITS.metric)?.pieces).toEqual([{ awg: 14, run: 25_000 }]);
     expect(runText(7620, feet)).toBe('25 ft');
   });
 
   test('waits while a figure is wrong, also one that may be left out', () => {
-    expect(figures({ awg: '13.5' })).toBeNull();
+    expect(figures({ pieces: [{ awg: '13.5', run: '25' }] })).toBeNull();
+    expect(figures({ pieces: [...FIRST_WIRE.pieces, { awg: '20', run: '' }] })).toBeNull();
+    expect(figures({ busAwg: '12' })).toBeNull();
+    expect(halfABus({ ...FIRST_WIRE, busAwg: '12' })).toBe(true);
     expect(figures({ breaker: 'x' })).toBeNull();
     expect(figures({ impedance: '-1' })).toBeNull();
     expect(figures({ breaker: '' })?.breakerAmps).toBeNull();
   });
 
   test('adds what others send through the return, and the impedance of the supply to the short', () => {
-    const alone = figures({});
-    const shared = figures({ others: '3', impedance: '0.25' });
-    if (alone === null || shared === null) throw new Error('figures');
+    const [alone, shared] = [result({}), result({ others: '3', impedance: '0.25' })];
     // Feeder 3 A, return 3 + 3 A: half as much again.
-    expect(wireResult(shared).drop / wireResult(alone).drop).toBeCloseTo(1.5, 9);
-    expect(wireResult(shared).short).toBeCloseTo(18 / (wireResult(alone).ohms + 0.25), 9);
+    expect(shared.drop / alone.drop).toBeCloseTo(1.5, 9);
+    expect(shared.short).toBeCloseTo(18 / (alone.ohms + 0.25), 9);
   });
 
-  test('tells the longest run for a share of the volts', () => {
-    const given = figures({});
-    if (given === null) throw new Error('figures');
-    const longest = longestRun(given, 14, 5);
-    expect(wireResult({ ...given, runMm: longest }).dropPercent).toBeCloseTo(5, 9);
+  test('adds up several pieces, and judges each, the last one leniently', () => {
+    const light = { awg: '20', run: '0.5' };
+    const out = [...FIRST_WIRE.pieces, light];
+    expect(result({ pieces: out }).ohms).toBeCloseTo(result({}).ohms + result({ pieces: [light] }).ohms, 9);
+    const ranks = (pieces: typeof FIRST_WIRE.pieces) =>
+      result({ pieces, breaker: '10' }).judgements.map(({ code, severity }) => `${code} ${severity}`);
+    expect(ranks(out)).toEqual(['undersized-wire warning']);
+    expect(ranks([light, ...FIRST_WIRE.pieces])).toEqual(['undersized-wire error']);
+  });
+
+  test('comes back by a common bus where one is given, which is judged too', () => {
+    const bus = { busAwg: '20', busRun: '10' };
+    const back = result({ pieces: [{ awg: '20', run: '10' }] }).ohms / 2;
+    expect(result(bus).ohms).toBeCloseTo(result({}).ohms / 2 + back, 9);
+    expect(result({ ...bus, breaker: '10' }).judgements).toMatchObject([
+      { code: 'undersized-wire', severity: 'error', says: expect.stringContaining('AWG 20') },
+    ]);
+  });
+
+  test('tells the longest run for a share of the volts, the rest of the wire staying as it is', () => {
+    for (const more of [
+      {},
+      { pieces: [{ awg: '20', run: '3' }, ...FIRST_WIRE.pieces] },
+      { busAwg: '12', busRun: '30' },
+    ]) {
+      const given = figures(more);
+      if (given === null) throw new Error('figures');
+      const longest = longestRun(given, 14, 5);
+      const pieces = given.pieces.map((piece) => (piece.awg === 14 ? { awg: 14, run: longest } : piece));
+      expect(wireResult({ ...given, pieces }).dropPercent).toBeCloseTo(5, 9);
+    }
+    const wasted = figures({ pieces: [{ awg: '20', run: '24' }, ...FIRST_WIRE.pieces], amps: '10' });
+    if (wasted === null) throw new Error('figures');
+    expect(longestRun(wasted, 14, 5)).toBe(0);
   });
 });
