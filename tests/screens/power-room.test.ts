@@ -137,6 +137,21 @@ describe('the wire calculator', () => {
     await field.fill(before);
   });
 
+  test('takes several pieces and a common bus', async () => {
+    await goTo(page, 'power-room/wire');
+    await page.getByLabel('Gauge').fill('14');
+    await page.getByRole('button', { name: 'Another piece' }).click();
+    await page.getByLabel('Run of piece 2, one way').fill('1');
+    await page.getByText('25 ft of AWG 14, then 1 ft of AWG 20 out and as much back').waitFor();
+    await page.getByLabel('Common bus').fill('12');
+    await page.getByText('A bus needs a gauge and a run').waitFor();
+    await page.getByLabel('Run of the bus').fill('30');
+    await page.getByText('and back by a bus of 30 ft of AWG 12').waitFor();
+    await page.getByRole('button', { name: 'Take out piece 2' }).click();
+    await page.getByText('25 ft of AWG 14 out and back by a bus').waitFor();
+    for (const label of ['Common bus', 'Run of the bus']) await page.getByLabel(label).fill('');
+  });
+
   test('takes over the figures of a supply', async () => {
     await page.getByRole('button', { name: 'Figures of North bench' }).click();
     expect(await page.getByLabel('Breaker').first().inputValue()).toBe('10');
@@ -177,14 +192,14 @@ describe('everything in it', () => {
     await goTo(page, 'power-room/wire');
     await page.getByRole('link', { name: 'Wire' }).focus();
     const seen = new Set<string>();
-    for (let press = 0; press < 12; press += 1) {
+    for (let press = 0; press < 15; press += 1) {
       await page.keyboard.press('Tab');
       seen.add(
         await page.evaluate(() => document.activeElement?.id || document.activeElement?.textContent || ''),
       );
     }
-    // Loads and Cautions, the eight fields, and the figures of two supplies.
-    expect(seen.size).toBe(12);
+    // Loads and Cautions, the two fields of a piece and another piece, three of the way back, five more, and the figures of two supplies.
+    expect(seen.size).toBe(15);
     expect([...seen].at(-1)).toBe('Figures of South bench');
   });
 
