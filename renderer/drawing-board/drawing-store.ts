@@ -4,6 +4,7 @@ import type { Edit } from '../../shared-model/railroad/editing/edit.ts';
 import { editBetween, sameJson } from '../../shared-model/railroad/editing/edit-between.ts';
 import { act, type History, historyOf, redo, undo } from '../../shared-model/railroad/editing/history.ts';
 import type { Connection } from '../../shared-model/wire/contract.ts';
+import { EMPTY_HANDS, type Hands } from './drawing/hands.ts';
 
 /** `as-read`: nothing was changed since it was opened. */
 export type Kept =
@@ -24,6 +25,7 @@ export interface DrawingState {
   /** Ids of nodes and edges. */
   readonly selection: ReadonlySet<string>;
   readonly picking: Picking | null;
+  readonly hands: Hands;
   readonly kept: Kept;
   /** The newest published version; 0 for none. */
   readonly version: number;
@@ -45,6 +47,7 @@ export interface DrawingStore {
   readonly redo: () => void;
   readonly select: (ids: Iterable<string>) => void;
   readonly pick: (picking: Picking | null) => void;
+  readonly setHands: (part: Partial<Hands>) => void;
   /** Says something without doing anything: why something cannot be done. */
   readonly say: (says: string) => void;
   /** Keeps what is not kept yet, at once. */
@@ -63,6 +66,7 @@ interface Read {
   readonly document: DraftDocument;
   readonly version: number;
   readonly isDraft: boolean;
+  readonly mmPerSquare: number;
 }
 
 /**
@@ -79,6 +83,7 @@ export function drawingStore(
     history: historyOf(read.document),
     selection: NOTHING,
     picking: null,
+    hands: { ...EMPTY_HANDS, mmPerSquare: read.mmPerSquare },
     kept: { kind: 'as-read' },
     version: read.version,
     isDraft: read.isDraft,
@@ -140,6 +145,7 @@ export function drawingStore(
       if (selection.size > 0 || state.selection.size > 0) set({ selection });
     },
     pick: (picking) => set({ picking }),
+    setHands: (part) => set({ hands: { ...state.hands, ...part } }),
     say: (says) => set({ says }),
     keep,
     async publish(note) {

@@ -2,17 +2,20 @@
 import {
   createContext,
   type ReactNode,
+  startTransition,
   useContext,
-  useDeferredValue,
   useEffect,
   useState,
   useSyncExternalStore,
 } from 'react';
+import { lineLength } from '../../shared-model/polyline.ts';
 import type { Malformed } from '../../shared-model/malformed.ts';
 import { parseValue } from '../../shared-model/malformed.ts';
 import { railroadDocument } from '../../shared-model/railroad/document.ts';
 import type { DraftDocument } from '../../shared-model/railroad/editing/draft.ts';
+import { lineOf, trackOf } from '../../shared-model/railroad/editing/track.ts';
 import type { Railroad } from '../../shared-model/railroad/railroad.ts';
+import type { UserSettings } from '../../shared-model/wire/contract.ts';
 import { useConsoleStore } from '../console/use-console.tsx';
 import { type DraftAudit, draftAudit, draftRailroad } from './draft-audit.ts';
 import { type DrawingState, type DrawingStore, drawingStore } from './drawing-store.ts';
@@ -47,8 +50,27 @@ export const useDraft = (): DraftDocument => useDrawing((state) => state.history
 /** The draft ready for questions; it may be broken, so that not every question has an answer. */
 export const useDraftRailroad = (): Railroad => draftRailroad(useDraft());
 
-/** What the audit says of the draft. It may follow a moment after an edit, so that drawing never waits for it. */
-export const useDraftAudit = (): DraftAudit => draftAudit(useDeferredValue(useDraft()));
+const later = (run: () => void, ms: number) => {
+  const timer = window.setTimeout(run, ms);
+  return () => window.clearTimeout(timer);
+};
+
+/** Milliseconds without an edit before the audit looks at the draft: a large one takes a moment to judge, and drawing never waits for it. */
+const SETTLED_MS = 250;
+
+/** The draft as it was when nothing had been done for a moment. */
+function useSettledDraft(): DraftDocument {
+  const draft = useDraft();
+  const [settled, setSettled] = useState(draft);
+  useEffect(() => {
+    if (draft === settled) return;
+    return later(() => startTransition(() => setSettled(draft)), SETTLED_MS);
+  }, [draft, settled]);
+  return settled;
+}
+
+/** What the audit says of the draft, a moment after the last edit. */
+export const useDraftAudit = (): DraftAudit => draftAudit(useSettledDraft());
 
 export type Opening =
   | { readonly kind: 'opening' }
@@ -59,19 +81,25 @@ export type Opening =
 /** Drawings that were opened in this page, so that going to another screen and back loses no undo. */
 const opened = new Map<string, DrawingStore>();
 
-const later = (run: () => void, ms: number) => {
-  const timer = window.setTimeout(run, ms);
-  return () => window.clearTimeout(timer);
-};
+/** Millimetres of one square of new track: as the track that is there was drawn, else 300 mm or a foot. */
+function squareOf(draft: DraftDocument, lengths: UserSettings['lengths']): number {
+  const track = trackOf(draft);
+  const squares = draft.edges.reduce((sum, edge) => sum + lineLength(lineOf(track, edge)), 0);
+  const plain = lengths === 'metric' ? 300 : 304.8;
+  if (squares === 0) return plain;
+  const drawn = draft.edges.reduce((sum, { length }) => sum + length, 0) / squares;
+  return Math.max(1, Math.round(drawn / 10)) * 10;
+}
 
 /** Opens a railroad of the library for drawing; anew when the id changes. */
 export function useOpenDrawing(id: string): Opening {
-  const { connection } = useConsoleStore();
+  const { connection, get } = useConsoleStore();
   const [opening, setOpening] = useState<Opening>({ kind: 'opening' });
   useEffect(() => {
     let wanted = true;
     setOpening({ kind: 'opening' });
     const open = async () => {
+      const { settings } = get();
       const answer = await connection.call('railroads.read', { id });
       if (!wanted) return;
       if (!answer.ok) return setOpening({ kind: 'not-found', says: answer.problem.says });
@@ -80,7 +108,8 @@ export function useOpenDrawing(id: string): Opening {
       if (before?.isAsKept(document)) return setOpening({ kind: 'open', store: before });
       const parsed = parseValue(railroadDocument, document);
       if (!parsed.ok) return setOpening({ kind: 'malformed', malformed: parsed.malformed, document });
-      const read = { id, document: parsed.value, version, isDraft };
+      const mmPerSquare = squareOf(parsed.value, settings.lengths);
+      const read = { id, document: parsed.value, version, isDraft, mmPerSquare };
       const store = drawingStore(connection, read, () => new Date(), later);
       opened.set(id, store);
       setOpening({ kind: 'open', store });
@@ -93,6 +122,6 @@ export function useOpenDrawing(id: string): Opening {
       window.removeEventListener('pagehide', keep);
       keep();
     };
-  }, [connection, id]);
+  }, [connection, get, id]);
   return opening;
 }
