@@ -147,7 +147,7 @@ export function Editor({ current }: { readonly current: SheetEntry }) {
     <div className="drawing-board" data-wide={wide}>
       <Head />
       <SheetNames current={current} />
-      {wide === true ? null : <Drawing draws={path === 'track'} />}
+      {wide === true ? null : <Drawing draws={path === 'track'} warns={path === 'findings'} />}
       <section className="drawing-board-sheet" aria-label={name}>
         <Sheet />
       </section>

@@ -8,9 +8,9 @@ import {
   useState,
   useSyncExternalStore,
 } from 'react';
-import { lineLength } from '../../shared-model/polyline.ts';
 import type { Malformed } from '../../shared-model/malformed.ts';
 import { parseValue } from '../../shared-model/malformed.ts';
+import { lineLength } from '../../shared-model/polyline.ts';
 import { railroadDocument } from '../../shared-model/railroad/document.ts';
 import type { DraftDocument } from '../../shared-model/railroad/editing/draft.ts';
 import { lineOf, trackOf } from '../../shared-model/railroad/editing/track.ts';

@@ -1,9 +1,14 @@
 /** Everything that can be done to the track, for the keys, the pointer and the buttons alike. Each says what it did, or why it cannot. */
 import { type LengthSystem, lengthText, readLength } from '../../../shared-model/length-text.ts';
 import type { Point } from '../../../shared-model/polyline.ts';
-import type { TrackNode } from '../../../shared-model/railroad/document.ts';
+import type { TrackEdge, TrackNode } from '../../../shared-model/railroad/document.ts';
 import { type AtSpot, drawEdge, thingAtSpot } from '../../../shared-model/railroad/editing/draw-edge.ts';
-import { copyTrack, joinMet, moveTrack, squaresOf } from '../../../shared-model/railroad/editing/move-track.ts';
+import {
+  copyTrack,
+  joinMet,
+  moveTrack,
+  squaresOf,
+} from '../../../shared-model/railroad/editing/move-track.ts';
 import { openNode } from '../../../shared-model/railroad/editing/open-ends.ts';
 import { type Outcome, refused } from '../../../shared-model/railroad/editing/outcome.ts';
 import { removeTrack } from '../../../shared-model/railroad/editing/remove-track.ts';
@@ -34,8 +39,7 @@ export const dragMark = (): string => {
   return `drag ${drags}`;
 };
 
-const list = (ids: readonly string[]): string =>
-  ids.length > 3 ? `${ids.length} things` : ids.join(', ');
+const list = (ids: readonly string[]): string => (ids.length > 3 ? `${ids.length} things` : ids.join(', '));
 
 export function boardActs(store: DrawingStore, system: LengthSystem) {
   const draft = () => store.get().history.draft;
@@ -77,12 +81,32 @@ export function boardActs(store: DrawingStore, system: LengthSystem) {
   const trainMm = (): number | null =>
     draft().trains.reduce<number | null>((most, { length }) => Math.max(most ?? 0, length), null);
 
+  /** What can be typed for some things: null where it makes no sense for them. A node has no name but its id. */
+  const typingFor = (
+    what: Typing['what'],
+    ids: readonly string[],
+    edges: readonly TrackEdge[],
+    text?: string,
+  ): Typing | null => {
+    const [edge] = edges;
+    if (what === 'length')
+      return edge === undefined
+        ? null
+        : { what, ids: edges.map(({ id }) => id), text: text ?? lengthText(edge.length, system) };
+    const [id] = ids;
+    if (id === undefined || ids.length > 1) return null;
+    return what === 'name' && edge !== undefined
+      ? { what, ids: [id], text: edge.name ?? '' }
+      : { what: 'id', ids: [id], text: id };
+  };
+
   const gapOn = (there: AtSpot, kind: 'gap' | 'joint'): boolean => {
     if (there === null) {
       store.say('Not done: there is no track here.');
       return false;
     }
-    if (there.is === 'edge') return carryOut(cutEdge(draft(), there.edge, there.share, kind), `${kind} in ${there.edge}`);
+    if (there.is === 'edge')
+      return carryOut(cutEdge(draft(), there.edge, there.share, kind), `${kind} in ${there.edge}`);
     const turned = kind === 'gap' && there.node.kind === 'gap' ? 'joint' : kind;
     const words = turned === 'gap' ? `gap at ${there.node.id}` : `no gap at ${there.node.id}`;
     return carryOut(setJoin(draft(), there.node.id, turned), words);
@@ -108,9 +132,13 @@ export function boardActs(store: DrawingStore, system: LengthSystem) {
       const { pen, cursor } = hands();
       if (pen.length > 0) return store.setHands({ pen: [...pen, cursor] });
       const there = under();
-      const at = there?.is === 'edge' ? there.edge : [...store.get().selection].find((id) => edgesOf(new Set([id])).length > 0);
+      const at =
+        there?.is === 'edge'
+          ? there.edge
+          : [...store.get().selection].find((id) => edgesOf(new Set([id])).length > 0);
       if (at === undefined) return store.say('Not done: an edge is wanted, under the cursor or selected.');
-      const index = edgesOf(new Set([at]))[0]?.shape?.findIndex(([x, y]) => x === cursor[0] && y === cursor[1]) ?? -1;
+      const index =
+        edgesOf(new Set([at]))[0]?.shape?.findIndex(([x, y]) => x === cursor[0] && y === cursor[1]) ?? -1;
       const outcome = index < 0 ? addBend(draft(), at, cursor) : moveBend(draft(), at, index, null);
       carryOut(outcome, index < 0 ? `bend in ${at}` : `no bend in ${at}`);
     },
@@ -125,7 +153,8 @@ export function boardActs(store: DrawingStore, system: LengthSystem) {
     merge: () => atNode(({ id }) => carryOut(mergeAt(draft(), id), `one edge over ${id}`), 'a joint or gap'),
     trunk: () => atNode(({ id }) => carryOut(nextTrunk(draft(), id), `trunk of ${id}`), 'a turnout'),
     trunkTo: (id: string, edge: string) => carryOut(setTrunk(draft(), id, edge), `trunk of ${id}: ${edge}`),
-    swap: () => atNode(({ id }) => carryOut(swapLegs(draft(), id), `normal and reverse of ${id}`), 'a turnout'),
+    swap: () =>
+      atNode(({ id }) => carryOut(swapLegs(draft(), id), `normal and reverse of ${id}`), 'a turnout'),
     selfLining: () =>
       atNode((one) => {
         const on = one.kind === 'turnout' && one.selfLining !== true;
@@ -150,7 +179,8 @@ export function boardActs(store: DrawingStore, system: LengthSystem) {
     putDown(ids: ReadonlySet<string>, drag: string): void {
       const outcome = joinMet(draft(), ids);
       if (outcome.ok) {
-        if (outcome.draft !== draft()) store.change(outcome.draft, `moved and joined ${list([...ids])}`, drag);
+        if (outcome.draft !== draft())
+          store.change(outcome.draft, `moved and joined ${list([...ids])}`, drag);
       } else {
         store.undo();
         store.say(`Put back: ${outcome.says}.`);
@@ -210,20 +240,15 @@ export function boardActs(store: DrawingStore, system: LengthSystem) {
       store.setHands({ passing: false });
     },
     /** Begins to type a length, a name or an id for what is meant. */
-    type(what: Typing['what'], text?: string) {
+    type(what: Typing['what'], text?: string): void {
       const ids = things();
       const edges = edgesOf(ids);
-      const first = edges[0];
-      if (what === 'length') {
-        if (first === undefined) return store.say('Not done: an edge is wanted, under the cursor or selected.');
-        return store.setHands({
-          typing: { what, ids: edges.map(({ id }) => id), text: text ?? lengthText(first.length, system) },
-        });
-      }
-      const [id] = [...ids];
-      if (id === undefined || ids.size > 1) return store.say('Not done: one thing is wanted, under the cursor or selected.');
-      if (what === 'name' && first === undefined) return acts.type('id');
-      store.setHands({ typing: { what, ids: [id], text: what === 'id' ? id : (first?.name ?? '') } });
+      const typing = typingFor(what, [...ids], edges, text);
+      if (typing === null)
+        store.say(
+          `Not done: ${what === 'length' ? 'an edge' : 'one thing'} is wanted, under the cursor or selected.`,
+        );
+      else store.setHands({ typing });
     },
     /** Takes over what was typed. Answers what is wrong with it, or null. */
     typed({ what, ids, text }: Typing): string | null {
@@ -232,10 +257,17 @@ export function boardActs(store: DrawingStore, system: LengthSystem) {
       if (what === 'length') {
         const read = readLength(text, system, trainMm());
         outcome = read.ok ? setLength(draft(), new Set(ids), read.mm) : refused(read.says);
-      } else outcome = what === 'name' ? setEdgeName(draft(), id, text.trim()) : renameId(draft(), id, text.trim());
+      } else
+        outcome =
+          what === 'name' ? setEdgeName(draft(), id, text.trim()) : renameId(draft(), id, text.trim());
       if (!outcome.ok) return outcome.says;
       const was = store.get().selection;
-      const words = what === 'length' ? `length of ${list(ids)}` : what === 'name' ? `name of ${id}` : `${id} is ${text.trim()}`;
+      const words =
+        what === 'length'
+          ? `length of ${list(ids)}`
+          : what === 'name'
+            ? `name of ${id}`
+            : `${id} is ${text.trim()}`;
       carryOut(outcome, words);
       if (what !== 'id') store.select(was);
       return null;

@@ -1,9 +1,9 @@
 /** The keys of the drawing: letters for acts, arrows for the cursor. One table, for the hands and for the list that is shown. */
 import type { Point } from '../../../shared-model/polyline.ts';
-import { snapped } from './sight.ts';
+import { openNode } from '../../../shared-model/railroad/editing/open-ends.ts';
 import type { DrawingStore } from '../drawing-store.ts';
 import type { BoardActs } from './board-acts.ts';
-import { openNode } from '../../../shared-model/railroad/editing/open-ends.ts';
+import { snapped } from './sight.ts';
 
 export interface KeyRow {
   readonly key: string;
@@ -39,7 +39,8 @@ export const BOARD_KEYS: readonly KeyRow[] = [
   row('u', 'undo; U does it again', (_acts, store) => store.undo()),
   row('U', 'do it again', (_acts, store) => store.redo()),
   row('v', 'the pointer draws, or arranges', (_acts, store) =>
-    store.setHands({ hand: store.get().hands.hand === 'draw' ? 'arrange' : 'draw' })),
+    store.setHands({ hand: store.get().hands.hand === 'draw' ? 'arrange' : 'draw' }),
+  ),
 ];
 
 /** The keys that are no letters, for the list. */
@@ -78,7 +79,10 @@ export function moveCursor(store: DrawingStore, acts: BoardActs, [dx, dy]: Point
 /** Enter: puts down what is carried, else does what the pen does. */
 export function putDownOrDraw(store: DrawingStore, acts: BoardActs): void {
   const { carrying } = store.get().hands;
-  if (carrying === null) return acts.pen();
+  if (carrying === null) {
+    acts.pen();
+    return;
+  }
   store.setHands({ carrying: null });
   if (carrying.what !== 'open') acts.putDown(carrying.ids, carrying.drag);
 }

@@ -1,9 +1,9 @@
 /** The drawing in the middle of the board: a sheet with lines, the track on it, a cursor, and a line of words below. */
 import { type CSSProperties, type KeyboardEvent, useEffect, useId, useMemo, useRef, useState } from 'react';
+import { lengthText } from '../../../shared-model/length-text.ts';
 import { distance } from '../../../shared-model/polyline.ts';
 import { thingAtSpot } from '../../../shared-model/railroad/editing/draw-edge.ts';
 import { squaresOf } from '../../../shared-model/railroad/editing/move-track.ts';
-import { lengthText } from '../../../shared-model/length-text.ts';
 import { linePath } from '../../board/polyline.ts';
 import { useSize } from '../../board/use-sight.ts';
 import { useConsole } from '../../console/use-console.tsx';
@@ -22,8 +22,14 @@ import './drawing.css';
 const ZOOM_STEP = 1.3;
 const PAN_PX = 120;
 
-/** @param draws whether the track may be changed; else the drawing only selects */
-export function Drawing({ draws }: { readonly draws: boolean }) {
+interface DrawingProps {
+  /** Whether the track may be changed; else the drawing only selects. */
+  readonly draws: boolean;
+  /** Whether the places of warnings are shown, besides those of errors. */
+  readonly warns: boolean;
+}
+
+export function Drawing({ draws, warns }: DrawingProps) {
   const store = useDrawingStore();
   const acts = useBoardActs();
   const railroad = useDraftRailroad();
@@ -74,7 +80,8 @@ export function Drawing({ draws }: { readonly draws: boolean }) {
       const to = store.get().hands.cursor;
       change((before) => showing(before, to, size));
     } else if (event.key === 'Home') setSight(wholeSight(railroad.document, size));
-    else if (event.key === '+' || event.key === '=') change((before) => zoomedSight(before, ZOOM_STEP, middle));
+    else if (event.key === '+' || event.key === '=')
+      change((before) => zoomedSight(before, ZOOM_STEP, middle));
     else if (event.key === '-') change((before) => zoomedSight(before, 1 / ZOOM_STEP, middle));
     else if (event.key === 'Escape') letGo(store);
     else if (picking !== null && event.key === 'Enter') {
@@ -97,10 +104,7 @@ export function Drawing({ draws }: { readonly draws: boolean }) {
     event.preventDefault();
   };
 
-  const under = useMemo(
-    () => thingAtSpot(railroad.document, hands.cursor),
-    [railroad, hands.cursor],
-  );
+  const under = useMemo(() => thingAtSpot(railroad.document, hands.cursor), [railroad, hands.cursor]);
   const penLine = hands.pen.length === 0 ? [] : [...hands.pen, hands.cursor];
   const line = ghost?.is === 'line' ? [ghost.from, ghost.to] : penLine;
   const words =
@@ -114,7 +118,6 @@ export function Drawing({ draws }: { readonly draws: boolean }) {
 
   return (
     <div className="drawing" data-draws={draws} data-hand={hands.hand} data-picking={picking !== null}>
-      {/* biome-ignore lint/a11y/useSemanticElements: nothing in HTML is a sheet to draw on */}
       <div
         ref={zone}
         className="drawing-zone"
@@ -151,7 +154,7 @@ export function Drawing({ draws }: { readonly draws: boolean }) {
           <rect width="100%" height="100%" fill={`url(#${grid})`} />
           <g transform={transform}>
             <TrackFigure railroad={railroad} selection={selection} />
-            <FindingMarks railroad={railroad} />
+            <FindingMarks railroad={railroad} all={warns} />
             {line.length > 1 ? <path className="drawing-ghost" d={linePath(line)} /> : null}
             {ghost?.is === 'rectangle' ? (
               <path
@@ -171,13 +174,21 @@ export function Drawing({ draws }: { readonly draws: boolean }) {
           <span className="quiet figures">
             {x}, {y}
           </span>{' '}
-          {words === '' ? (draws && railroad.document.edges.length === 0 ? 'Drag on the sheet to draw track.' : '') : words}
+          {words === ''
+            ? draws && railroad.document.edges.length === 0
+              ? 'Drag on the sheet to draw track.'
+              : ''
+            : words}
         </p>
         <p className="drawing-words" role="status">
           {picking === null ? says : picking.says}
         </p>
         <span className="drawing-board-acts">
-          <Act kind="calm" label="Zoom out" onPress={() => change((b) => zoomedSight(b, 1 / ZOOM_STEP, middle))}>
+          <Act
+            kind="calm"
+            label="Zoom out"
+            onPress={() => change((b) => zoomedSight(b, 1 / ZOOM_STEP, middle))}
+          >
             −
           </Act>
           <Act kind="calm" label="Zoom in" onPress={() => change((b) => zoomedSight(b, ZOOM_STEP, middle))}>

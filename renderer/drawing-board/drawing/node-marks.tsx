@@ -42,7 +42,10 @@ function Inside({ node, arms }: Pick<NodeMarkProps, 'node' | 'arms'>) {
     case 'turnout':
       return (
         <>
-          <path className="drawing-leg" d={away(armOf(node.trunk), 5, LEG_PX) + away(armOf(node.normal), 5, LEG_PX)} />
+          <path
+            className="drawing-leg"
+            d={away(armOf(node.trunk), 5, LEG_PX) + away(armOf(node.normal), 5, LEG_PX)}
+          />
           <path className="drawing-leg" data-reverse="true" d={away(armOf(node.reverse), 5, LEG_PX)} />
           <circle className="drawing-points" r="5" />
           {node.selfLining === true ? <circle className="drawing-self-lining" r="9" /> : null}
@@ -53,14 +56,22 @@ function Inside({ node, arms }: Pick<NodeMarkProps, 'node' | 'arms'>) {
       return (
         <>
           <path className="drawing-leg" d={away(armOf(a), 0, LEG_PX) + away(armOf(b), 0, LEG_PX)} />
-          <path className="drawing-leg" data-reverse="true" d={away(armOf(c), 4, LEG_PX) + away(armOf(d), 4, LEG_PX)} />
+          <path
+            className="drawing-leg"
+            data-reverse="true"
+            d={away(armOf(c), 4, LEG_PX) + away(armOf(d), 4, LEG_PX)}
+          />
           <rect className="drawing-points" x="-5" y="-5" width="10" height="10" />
-          {node.insulated ? <rect className="drawing-self-lining" x="-9" y="-9" width="18" height="18" /> : null}
+          {node.insulated ? (
+            <rect className="drawing-self-lining" x="-9" y="-9" width="18" height="18" />
+          ) : null}
           {(node.slips ?? []).map(([from, to]) => {
             const [one, other] = [armOf(from), armOf(to)];
             if (one === undefined || other === undefined) return null;
             const spot = (arm: Arm) => `${Math.cos(arm.direction) * 16} ${Math.sin(arm.direction) * 16}`;
-            return <path key={`${from} ${to}`} className="drawing-slip" d={`M${spot(one)}Q0 0 ${spot(other)}`} />;
+            return (
+              <path key={`${from} ${to}`} className="drawing-slip" d={`M${spot(one)}Q0 0 ${spot(other)}`} />
+            );
           })}
         </>
       );

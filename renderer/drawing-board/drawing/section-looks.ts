@@ -52,7 +52,10 @@ function longestMiddle(section: Section, lines: ReadonlyMap<EdgeId, Polyline>): 
  * @param lines each edge as drawn, in squares
  * @returns one look for each section, in the document's order
  */
-export function sectionLooks(railroad: Railroad, lines: ReadonlyMap<EdgeId, Polyline>): readonly SectionLook[] {
+export function sectionLooks(
+  railroad: Railroad,
+  lines: ReadonlyMap<EdgeId, Polyline>,
+): readonly SectionLook[] {
   const marks = blockMarks(railroad.document);
   const hues = huesOf(railroad);
   const pieces = new Map<BlockId, number>();

@@ -47,10 +47,7 @@ export function wholeSight({ nodes, edges }: Pick<DraftDocument, 'nodes' | 'edge
   const scale = Math.max(LEAST_SCALE, Math.min(PLAIN_SCALE, ...room));
   return {
     scale,
-    origin: [
-      size.width / 2 - ((left + right) / 2) * scale,
-      size.height / 2 - ((top + bottom) / 2) * scale,
-    ],
+    origin: [size.width / 2 - ((left + right) / 2) * scale, size.height / 2 - ((top + bottom) / 2) * scale],
   };
 }
 

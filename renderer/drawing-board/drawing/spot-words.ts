@@ -7,7 +7,8 @@ import type { Railroad } from '../../../shared-model/railroad/railroad.ts';
 export function spotWords(railroad: Railroad, there: AtSpot, system: LengthSystem): string {
   const blockWords = (edge: string | undefined): string => {
     const section = railroad.sections.find(({ edges }) => edges.some((one) => one === edge));
-    const names = section?.blocks.map((id) => `block ${id} ${railroad.blocks.get(id)?.name ?? ''}`.trim()) ?? [];
+    const names =
+      section?.blocks.map((id) => `block ${id} ${railroad.blocks.get(id)?.name ?? ''}`.trim()) ?? [];
     return names.length === 0 ? 'nothing feeds this' : names.join(' and ');
   };
   if (there === null) return '';

@@ -1,15 +1,19 @@
 /** The track of the draft: sections in their hues, what is selected, the nodes on top. It is in squares; how it is looked at is not its matter. */
 import { memo, useMemo } from 'react';
 import { lineLength, type Point, pointAlong } from '../../../shared-model/polyline.ts';
-import { endPoint } from '../../../shared-model/railroad/drawn-track.ts';
 import type { TrackNode } from '../../../shared-model/railroad/document.ts';
+import { endPoint } from '../../../shared-model/railroad/drawn-track.ts';
 import type { Railroad } from '../../../shared-model/railroad/railroad.ts';
 import { linePath } from '../../board/polyline.ts';
 import { type TrackDrawing, trackDrawing } from '../../board/track-drawing.ts';
 import { type Arm, NodeMark } from './node-marks.tsx';
 import { type SectionLook, sectionLooks } from './section-looks.ts';
 
-const SectionLine = memo(function DrawnSection({ path, state, hue }: Pick<SectionLook, 'path' | 'state' | 'hue'>) {
+const SectionLine = memo(function DrawnSection({
+  path,
+  state,
+  hue,
+}: Pick<SectionLook, 'path' | 'state' | 'hue'>) {
   return (
     <g className="drawing-section" data-state={state} data-hue={hue ?? undefined}>
       <path className="drawing-casing" d={path} />
@@ -19,7 +23,13 @@ const SectionLine = memo(function DrawnSection({ path, state, hue }: Pick<Sectio
   );
 });
 
-const SectionLabel = memo(function DrawnLabel({ label, state, hue, x, y }: Pick<SectionLook, 'label' | 'state' | 'hue'> & {
+const SectionLabel = memo(function DrawnLabel({
+  label,
+  state,
+  hue,
+  x,
+  y,
+}: Pick<SectionLook, 'label' | 'state' | 'hue'> & {
   readonly x: number;
   readonly y: number;
 }) {
@@ -90,8 +100,8 @@ export function TrackFigure({ railroad, selection }: TrackFigureProps) {
         />
       ))}
       {chosen.flatMap(([edge]) =>
-        (railroad.edges.get(edge)?.shape ?? []).map(([x, y], index) => (
-          <g key={`${edge} ${index + 1}`} transform={`translate(${x} ${y})`}>
+        (railroad.edges.get(edge)?.shape ?? []).map(([x, y]) => (
+          <g key={`${edge} ${x} ${y}`} transform={`translate(${x} ${y})`}>
             <rect className="drawing-mark drawing-bend" x="-6" y="-6" width="12" height="12" />
           </g>
         )),

@@ -55,7 +55,10 @@ export function TypingLine({ onDone }: { readonly onDone: () => void }) {
         />
       </label>
       <span id={says} role={problem === null ? undefined : 'alert'}>
-        {problem ?? (typing.what === 'length' ? 'such as 2400, 8 ft 4 in, 2 trains; Enter takes it over' : 'Enter takes it over')}
+        {problem ??
+          (typing.what === 'length'
+            ? 'such as 2400, 8 ft 4 in, 2 trains; Enter takes it over'
+            : 'Enter takes it over')}
       </span>
     </form>
   );

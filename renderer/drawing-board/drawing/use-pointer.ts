@@ -78,7 +78,10 @@ export function usePointer({ zone, store, acts, sight, setSight, draws }: Pointe
       held.move = (to, fine) => void acts.open(node.id, snapped(to, fine), drag);
       return;
     }
-    if (node === null && !(selection.has(id) && selection.size > 1)) return beginBending(held, id, drag);
+    if (node === null && !(selection.has(id) && selection.size > 1)) {
+      beginBending(held, id, drag);
+      return;
+    }
     const ids = selection.has(id) ? selection : new Set([id]);
     if (!selection.has(id)) store.select([id]);
     let done: Point = [0, 0];
@@ -125,7 +128,11 @@ export function usePointer({ zone, store, acts, sight, setSight, draws }: Pointe
     } else if (id === null) store.select(adds ? selection : []);
     else if (adds)
       store.select(selection.has(id) ? [...selection].filter((one) => one !== id) : [...selection, id]);
-    else if (drawing && (there?.is === 'edge' || (there?.is === 'node' && (there.node.kind === 'gap' || there.node.kind === 'joint'))))
+    else if (
+      drawing &&
+      (there?.is === 'edge' ||
+        (there?.is === 'node' && (there.node.kind === 'gap' || there.node.kind === 'joint')))
+    )
       acts.press(there);
     else store.select([id]);
   };
@@ -164,7 +171,8 @@ export function usePointer({ zone, store, acts, sight, setSight, draws }: Pointe
         if (held.draws) beginDrawing(held, event.altKey);
         else if (!held.pans && (draws || held.there === null)) beginMoving(held);
       }
-      if (held.pans) setSight((before) => pannedSight(before, [px[0] - held.lastPx[0], px[1] - held.lastPx[1]]));
+      if (held.pans)
+        setSight((before) => pannedSight(before, [px[0] - held.lastPx[0], px[1] - held.lastPx[1]]));
       held.lastPx = px;
       held.move?.(toSheet(sight, px), event.altKey);
     },

@@ -1,13 +1,13 @@
-/** Trains and places: for now their names. */
-import { useDraft } from '../use-drawing.tsx';
+/** Trains and places. */
+import { PlaceRows } from './place-rows.tsx';
+import { TrainRows } from './train-rows.tsx';
+import './trains.css';
 
 export function TrainsSheet() {
-  const { trains, places } = useDraft();
   return (
-    <ul>
-      {[...trains, ...places].map(({ id, name }) => (
-        <li key={id}>{name}</li>
-      ))}
-    </ul>
+    <div className="trains-sheet">
+      <TrainRows />
+      <PlaceRows />
+    </div>
   );
 }
