@@ -96,13 +96,17 @@ const wordFor = (expected: string) =>
 
 const unitOf = (origin: string) => (origin === 'string' ? ' characters' : origin === 'array' ? ' items' : '');
 
-/** The first thing that a schema found wrong, as a place and a sentence. */
-export function firstMalformed(error: z.core.$ZodError): Malformed {
-  const issue = error.issues[0];
-  if (issue === undefined) return { path: '$', says: 'expected something else' };
-  const found = firstOf(issue, []);
-  return { path: jsonPath(found.path), says: found.says };
+/** Everything that a schema found wrong, each as a place and a sentence. */
+export function everyMalformed(error: z.core.$ZodError): readonly Malformed[] {
+  return error.issues.map((issue) => {
+    const found = firstOf(issue, []);
+    return { path: jsonPath(found.path), says: found.says };
+  });
 }
+
+/** The first thing that a schema found wrong, as a place and a sentence. */
+export const firstMalformed = (error: z.core.$ZodError): Malformed =>
+  everyMalformed(error)[0] ?? { path: '$', says: 'expected something else' };
 
 /** Parses a value by a schema; the answer is the value, or the first place that is wrong. */
 export function parseValue<Value>(schema: z.ZodType<Value>, value: unknown): Parsed<Value> {

@@ -1,5 +1,5 @@
 /** Parsing the text of a railroad file: the one door for files, imports and the command line. */
-import { type Malformed, parseJson, parseValue, unkeepable } from '../malformed.ts';
+import { everyMalformed, type Malformed, parseJson, parseValue, unkeepable } from '../malformed.ts';
 import { type RailroadDocument, railroadDocument } from './document.ts';
 
 export type RailroadText =
@@ -29,4 +29,19 @@ export function parseRailroadText(text: string): RailroadText {
   if (bad !== null) return wrong(bad);
   const parsed = parseValue(railroadDocument, json.value);
   return parsed.ok ? { ok: true, document: parsed.value } : wrong(parsed.malformed);
+}
+
+/**
+ * Everything that is wrong with the text of a railroad file, for somebody who mends it by hand.
+ *
+ * @returns the places in the file's order, as many as the schema tells at once; none when it can be imported
+ */
+export function railroadTextProblems(text: string): readonly Malformed[] {
+  const first = parseRailroadText(text);
+  if (first.ok) return [];
+  const json = parseJson(text);
+  const checked = json.ok && unkeepable(json.value) === null ? railroadDocument.safeParse(json.value) : null;
+  return checked?.error === undefined
+    ? [{ path: first.path, says: first.says }]
+    : everyMalformed(checked.error);
 }

@@ -1,78 +1,54 @@
-/** The railroads of this console: what to begin with, import of files. A wrong file is told at its place, and nothing stored is touched. */
-import { useCallback, useEffect, useState } from 'react';
+/** The railroads of this console, and what to begin a new one with. */
+import { exampleRailroads } from '../../../shared-model/demo/railroad.ts';
 import { blankSheet } from '../../../shared-model/railroad/editing/draft.ts';
-import type { RailroadCard } from '../../../shared-model/wire/contract.ts';
-import { useConsoleStore } from '../../console/use-console.tsx';
 import { Act } from '../../parts/act.tsx';
+import { ImportFiles } from './import-files.tsx';
+import { QUICK_START } from './quick-start.tsx';
+import { RailroadRow } from './railroad-row.tsx';
+import { useLibrary } from './use-library.ts';
 import './start.css';
 
-const goTo = (id: string) => {
-  window.location.hash = `#/drawing-board/${encodeURIComponent(id)}`;
-};
-
 export function Library() {
-  const { connection } = useConsoleStore();
-  const [cards, setCards] = useState<readonly RailroadCard[]>([]);
-  const [problem, setProblem] = useState<string | null>(null);
-
-  const read = useCallback(async () => {
-    const answer = await connection.call('railroads.list', {});
-    if (answer.ok) setCards(answer.value);
-  }, [connection]);
-  useEffect(() => {
-    void read();
-    return connection.on('railroads.changed', () => void read());
-  }, [connection, read]);
-
-  const begin = async () => {
+  const { cards, problem, tell, begin } = useLibrary();
+  const blank = () => {
     const document = blankSheet('New railroad');
-    const answer = await connection.call('railroads.saveDraft', { id: null, name: document.name, document });
-    if (answer.ok) goTo(answer.value.id);
-    else setProblem(answer.problem.says);
+    void begin(document.name, document);
   };
-  const take = async (file: File | undefined) => {
-    if (file === undefined) return;
-    const answer = await connection.call('railroads.import', { text: await file.text(), name: file.name });
-    if (answer.ok) goTo(answer.value.id);
-    else setProblem(answer.problem.says);
-  };
-
   return (
-    // biome-ignore lint/a11y/noStaticElementInteractions: a place to drop files; choosing one by the field does the same
-    <div
-      className="drawing-board-library"
-      onDragOver={(event) => event.preventDefault()}
-      onDrop={(event) => {
-        event.preventDefault();
-        void take(event.dataTransfer.files[0]);
-      }}
-    >
-      <h2>Railroads</h2>
-      <p className="drawing-board-acts">
-        <Act kind="calm" onPress={() => void begin()}>
-          Blank sheet
-        </Act>
-      </p>
-      <label className="drawing-board-file">
-        Railroad file{' '}
-        <input
-          type="file"
-          accept=".json,application/json"
-          onChange={(event) => void take(event.target.files?.[0])}
-        />
-      </label>
+    <ImportFiles onKeep={(name, document) => void begin(name.slice(0, 120), document)}>
       {problem === null ? null : <p role="alert">{problem}</p>}
-      <ul>
-        {cards.map((card) => (
-          <li key={card.id}>
-            <a href={`#/drawing-board/${card.id}`}>{card.name}</a>
-            <span className="quiet">
-              {card.version === 0 ? 'not published' : `version ${card.version}`}
-              {card.hasDraft ? ', with a draft' : ''}
-            </span>
+      <section aria-labelledby="start-railroads">
+        <h2 id="start-railroads">Railroads</h2>
+        {cards.length === 0 ? <p>There is none yet: begin one below.</p> : null}
+        <ul className="start-cards">
+          {cards.map((card) => (
+            <RailroadRow key={card.id} card={card} tell={tell} />
+          ))}
+        </ul>
+      </section>
+      <section aria-labelledby="start-new">
+        <h2 id="start-new">Begin a new one</h2>
+        <ul className="start-cards">
+          <li className="start-card">
+            <a href={`#/drawing-board/${QUICK_START}`}>Quick start</a>
+            <span className="quiet">A few questions, and a first railroad is drawn from the answers.</span>
           </li>
-        ))}
-      </ul>
-    </div>
+          <li className="start-card">
+            <Act kind="calm" onPress={blank}>
+              Blank sheet
+            </Act>
+            <span className="quiet">Draw the track yourself, from the first edge on.</span>
+          </li>
+          {exampleRailroads.map(({ id, says, document }) => (
+            <li key={id} className="start-card">
+              <Act kind="calm" onPress={() => void begin(document.name, document)}>
+                {`A copy of ${document.name}`}
+              </Act>
+              <span className="quiet">{says}</span>
+            </li>
+          ))}
+        </ul>
+      </section>
+    </ImportFiles>
   );
 }

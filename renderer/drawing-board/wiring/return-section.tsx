@@ -4,6 +4,7 @@ import { type WirePiece, withWireWhereMissing } from '../../../shared-model/rail
 import { Act } from '../../parts/act.tsx';
 import { DraftFigure, DraftNote, DraftRun } from '../draft-field.tsx';
 import { useDraft } from '../use-drawing.tsx';
+import { CableRoutes } from './cable-routes.tsx';
 import { FindingsAbout } from './findings-about.tsx';
 import { useChange } from './use-change.ts';
 import { FIRST_PIECE, GaugeBox } from './wire-pieces.tsx';
@@ -58,6 +59,7 @@ export function ReturnSection() {
   return (
     <>
       <WireForAll />
+      <CableRoutes />
       <fieldset className="wiring-group">
         <legend>Common bus</legend>
         <div className="wiring-fields">
