@@ -1,6 +1,10 @@
 /** Thirty differently damaged railroad files: thirty different sentences, each naming its place and what was expected there. */
 import { describe, expect, test } from 'vitest';
-import { MOST_RAILROAD_CHARACTERS, parseRailroadText } from '../../shared-model/railroad/parse-railroad.ts';
+import {
+  MOST_RAILROAD_CHARACTERS,
+  parseRailroadText,
+  railroadTextProblems,
+} from '../../shared-model/railroad/parse-railroad.ts';
 import example from '../support/passing-siding.railroad.json' with { type: 'json' };
 
 type Json = string | number | boolean | null | readonly Json[] | { readonly [key: string]: Json };
@@ -125,5 +129,26 @@ describe('a file that is no railroad at all', () => {
 
   test('text that cannot be kept as UTF-8 is refused where it is', () => {
     expect(parsed(damaged(['name'], 'Passing \ud800 siding')).path).toBe('$.name');
+  });
+});
+
+describe('for somebody who mends a file by hand', () => {
+  test('every wrong place is told at once, each with what was expected there', () => {
+    const document = {
+      ...example,
+      scaleRatio: -1,
+      edges: example.edges.map((edge, index) => (index === 1 ? { ...edge, length: 'long' } : edge)),
+      nodes: example.nodes.map((node, index) => (index === 0 ? { ...node, kind: 'loop' } : node)),
+    };
+    expect(railroadTextProblems(JSON.stringify(document)).map(({ path }) => path)).toEqual([
+      '$.scaleRatio',
+      '$.nodes[0].kind',
+      '$.edges[1].length',
+    ]);
+  });
+
+  test('a text that is no JSON is wrong at one place; a good one nowhere', () => {
+    expect(railroadTextProblems('{"format": ')).toHaveLength(1);
+    expect(railroadTextProblems(JSON.stringify(example))).toEqual([]);
   });
 });
