@@ -3,6 +3,10 @@ import { drawsFrom } from '../../shared-model/chance.ts';
 import { USUAL_OPTIONS } from '../../shared-model/planning/plan/options.ts';
 import { plan as makePlan } from '../../shared-model/planning/plan.ts';
 import type { PlanAnswer } from '../../shared-model/planning/plan-answer.ts';
+import { planPeaks } from '../../shared-model/planning/plan-load.ts';
+import { ampsText } from '../../shared-model/power/figures.ts';
+import { isOver } from '../../shared-model/power/load.ts';
+import type { Peak } from '../../shared-model/power/peak-load.ts';
 import { type Answer, inputError } from './answer.ts';
 import { readNumbers } from './number-option.ts';
 import { readSituation } from './situation-file.ts';
@@ -23,6 +27,17 @@ const LIMIT = { least: 0.01, most: 3600, unit: 'seconds' } as const;
 const USUAL_LIMIT_SECONDS = '5';
 /** The same situation gives the same draws. */
 const SEED = 1;
+
+/** The worst moment of what carries anything, and where that is too much. */
+function loadWords(peaks: readonly Peak[]): readonly string[] {
+  return peaks
+    .filter(({ amps }) => amps > 0)
+    .map(({ kind, name, amps, limit, at, trains }) => {
+      const what = kind === 'selector' ? 'a contact of selector' : kind;
+      const over = isOver(amps, limit) ? ', TOO MUCH' : '';
+      return `  at worst ${what} ${name} carries ${ampsText(amps)} of ${ampsText(limit)}${over}, at ${at.toFixed(1)} s (${trains.join(', ')})`;
+    });
+}
 
 function inWords({ verdict, moves, throws, total, lowerBound, proven }: PlanAnswer): string {
   if (verdict !== 'planned')
@@ -68,5 +83,7 @@ export function plan(railroadFile: string, situationFile: string, call: PlanCall
     draw: drawsFrom(SEED),
     shouldStop: () => performance.now() > end,
   });
-  return { exit: answer.verdict === 'planned' ? 0 : 1, json: answer, text: inWords(answer) };
+  const peaks = planPeaks(read.value.railroad, read.value.situation, answer);
+  const text = [inWords(answer), ...loadWords(peaks)].join('\n');
+  return { exit: answer.verdict === 'planned' ? 0 : 1, json: answer, text };
 }

@@ -20,7 +20,8 @@ export type Reading =
   | { readonly is: 'failed'; readonly says: string }
   | { readonly is: 'read'; readonly record: EveningRecord };
 
-async function readRecord(
+/** Reads an evening page by page; `tell` answers false to give up, and then there is no answer. */
+export async function readRecord(
   connection: Connection,
   id: string,
   tell: (read: number, of: number) => boolean,

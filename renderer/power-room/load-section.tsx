@@ -2,10 +2,13 @@
 import { ampsText } from '../../shared-model/power/figures.ts';
 import { isOver, type Load, loadsOf, worstOfSupply } from '../../shared-model/power/load.ts';
 import type { Railroad } from '../../shared-model/railroad/railroad.ts';
+import { drawsOf } from '../../shared-model/session/facts/draws.ts';
+import { useConsole } from '../console/use-console.tsx';
 import { Table } from '../parts/table.tsx';
-import { drawsOf } from './draws.ts';
 import { LoadBar } from './load-bar.tsx';
+import { usePeaks } from './use-peaks.ts';
 import type { Power } from './use-power.ts';
+import { whenText } from './when-text.ts';
 
 const KINDS: Readonly<Record<Load['kind'], string>> = {
   throttle: 'Throttle',
@@ -20,19 +23,24 @@ function worst(railroad: Railroad, load: Load): number {
   return Math.max(0, ...railroad.document.trains.map((train) => train.amps));
 }
 
-function verdict(now: number, most: number, limit: number): string {
+function verdict(now: number, peak: number, most: number, limit: number): string {
   if (isOver(now, limit)) return 'TOO MUCH NOW';
-  return isOver(most, limit) ? 'too much at most' : '';
+  if (isOver(peak, limit)) return 'too much tonight';
+  return isOver(most, limit) ? 'too much at most' : 'within its limit';
 }
 
 /** What the breakers see comes first. */
-const suppliesFirst = (loads: readonly Load[]): readonly Load[] =>
+const suppliesFirst = <Kind extends Load>(loads: readonly Kind[]): readonly Kind[] =>
   [...loads].sort((one, other) => Number(other.kind === 'supply') - Number(one.kind === 'supply'));
 
 export function LoadSection({ power, railroad }: { readonly power: Power; readonly railroad: Railroad }) {
   const { state } = power;
+  const peaks = suppliesFirst(usePeaks() ?? []);
+  const openedAt = useConsole(({ evening }) => evening?.openedAt);
   const now = suppliesFirst(loadsOf(railroad, state === null ? [] : drawsOf(railroad, state, 'now')));
   const all = state === null ? null : suppliesFirst(loadsOf(railroad, drawsOf(railroad, state, 'all')));
+  const opened = Date.parse(openedAt ?? '');
+  const live = all !== null;
   return (
     <div className="power-stack">
       <Table
@@ -40,32 +48,55 @@ export function LoadSection({ power, railroad }: { readonly power: Power; readon
         captionHidden
         columns={[
           { name: 'What' },
-          { name: 'Now', figures: true },
-          { name: state === null ? 'At worst' : 'If all run', figures: true },
+          ...(live
+            ? [
+                { name: 'Now', figures: true },
+                { name: 'Worst moment tonight', figures: true },
+              ]
+            : []),
+          { name: live ? 'If all run' : 'At worst', figures: true },
           { name: 'Limit', figures: true },
           { name: 'Load' },
           { name: 'Verdict' },
         ]}
         rows={now.map((load, index) => {
           const most = all?.[index]?.amps ?? worst(railroad, load);
+          const peak = peaks[index];
+          const peakAmps = peak?.amps ?? 0;
           return {
             key: load.id,
             cells: [
               `${KINDS[load.kind]} ${load.name}`,
-              state === null ? '–' : ampsText(load.amps),
+              ...(live
+                ? [
+                    ampsText(load.amps),
+                    peak === undefined || peakAmps === 0
+                      ? 'none yet'
+                      : `${ampsText(peakAmps)} at ${whenText(opened + peak.at * 1000, opened)}`,
+                  ]
+                : []),
               ampsText(most),
               ampsText(load.limit),
-              <LoadBar key="bar" name={load.name} now={load.amps} most={most} limit={load.limit} />,
-              <strong key="verdict">{verdict(load.amps, most, load.limit)}</strong>,
+              <LoadBar
+                key="bar"
+                name={load.name}
+                now={load.amps}
+                peak={peakAmps}
+                most={most}
+                limit={load.limit}
+              />,
+              <strong key="verdict">{verdict(load.amps, peakAmps, most, load.limit)}</strong>,
             ],
           };
         })}
       />
       <p className="fine quiet">
-        {state === null
-          ? 'No evening goes on. At worst: the hungriest train of the railroad, on a supply one on each of its throttles. '
-          : 'Now: the trains that are on record as running (a stalled one with its stall current). If all run: every train that has a cab. '}
-        The figures come from what was entered for each train; the console measures nothing.
+        {live
+          ? 'Now: the trains that are on record as running (a stalled one with its stall current). Worst moment tonight: the most of that since the evening was opened. If all run: every train that has a cab. '
+          : 'No evening goes on. At worst: the hungriest train of the railroad, on a supply one on each of its throttles. '}
+        In the bar: solid what flows now, a thin line the worst moment, a broken line the most that can be,
+        the thick mark the limit: of a throttle and a contact the amperes entered for it, of a supply its VA
+        at its volts. Amperes come from what was entered for each train; the console measures nothing.
       </p>
     </div>
   );

@@ -1,11 +1,11 @@
 /** Which trains draw current on record: those that run, those that stall, never those that stand. */
 import { expect, test } from 'vitest';
-import { drawsOf } from '../../../renderer/power-room/draws.ts';
-import { railroadDocument } from '../../../shared-model/railroad/document.ts';
-import { indexRailroad } from '../../../shared-model/railroad/railroad.ts';
-import { newEvening, take } from '../../../shared-model/session/evening.ts';
-import { sessionInput } from '../../../shared-model/session/input.ts';
-import { passingSidingExample } from '../../support/example.ts';
+import { railroadDocument } from '../../shared-model/railroad/document.ts';
+import { indexRailroad } from '../../shared-model/railroad/railroad.ts';
+import { newEvening, take } from '../../shared-model/session/evening.ts';
+import { drawsOf } from '../../shared-model/session/facts/draws.ts';
+import { sessionInput } from '../../shared-model/session/input.ts';
+import { passingSidingExample } from '../support/example.ts';
 
 const railroad = indexRailroad(
   railroadDocument.parse({

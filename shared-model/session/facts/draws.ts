@@ -1,10 +1,10 @@
 /** Which trains draw current in an evening, as it is recorded. */
 
-import type { TrainId } from '../../shared-model/ids.ts';
-import type { Draw } from '../../shared-model/power/load.ts';
-import { feedOf } from '../../shared-model/railroad/feed.ts';
-import type { Railroad } from '../../shared-model/railroad/railroad.ts';
-import type { SessionState, TrainNow } from '../../shared-model/session/state.ts';
+import type { TrainId } from '../../ids.ts';
+import type { Draw } from '../../power/load.ts';
+import { feedOf } from '../../railroad/feed.ts';
+import type { Railroad } from '../../railroad/railroad.ts';
+import type { SessionState, TrainNow } from '../state.ts';
 
 /** A train that stands draws nothing, one that stalled what its motor draws at a stand, if that is entered. */
 function ampsNow(railroad: Railroad, id: TrainId, train: TrainNow): number {
