@@ -4,7 +4,7 @@ import { blockMarks } from '../../shared-model/railroad/block-marks.ts';
 import type { Railroad } from '../../shared-model/railroad/railroad.ts';
 import { Table } from '../parts/table.tsx';
 import type { BoardView } from './board-view.ts';
-import { blockTitle } from './board-words.ts';
+import { barredWords, blockTitle } from './board-words.ts';
 
 interface BoardTableProps {
   readonly railroad: Railroad;
@@ -30,6 +30,7 @@ function DrawnTable({ railroad, view, caption }: BoardTableProps) {
       ...(block.presumed ? ['position presumed'] : []),
       ...(block.tagged ? ['out of service'] : []),
       ...(block.next ? ['next'] : []),
+      ...barredWords(railroad, view.barred, block.id),
     ];
     return {
       key: block.id,

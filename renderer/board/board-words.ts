@@ -1,5 +1,7 @@
 /** What is drawn on the board, said in words: for a screen reader, and for the table beside the board. */
+import type { BlockId, NodeId } from '../../shared-model/ids.ts';
 import type { TurnoutPosition } from '../../shared-model/railroad/document.ts';
+import type { Railroad } from '../../shared-model/railroad/railroad.ts';
 import type { BlockStateName } from '../../shared-model/session/state.ts';
 
 /** A word at a thing: what was refused because of it, or the alarm that stands on it, by rank. */
@@ -54,4 +56,15 @@ export interface TurnoutFacts {
 export function turnoutWords({ id, position, presumed, locked, tag }: TurnoutFacts): string {
   const stands = [position, ...(presumed ? ['presumed'] : []), ...(locked ? ['locked'] : [])].join(', ');
   return `Turnout ${id}: ${stands}${tag === null ? '' : `; out of service: ${tag}`}`;
+}
+
+/** "gap g4 barred: reversed", for each barred gap at an end of a block. */
+export function barredWords(
+  railroad: Railroad,
+  barred: readonly { readonly id: NodeId; readonly why: string }[],
+  block: BlockId,
+): readonly string[] {
+  const isAt = (gap: NodeId): boolean =>
+    (railroad.edgesAt.get(gap) ?? []).some((edge) => railroad.blockOfEdge.get(edge) === block);
+  return barred.filter(({ id }) => isAt(id)).map(({ id, why }) => `gap ${id} barred: ${why}`);
 }

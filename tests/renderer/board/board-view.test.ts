@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { blockPaths } from '../../../renderer/board/block-paths.ts';
 import { boardLayout } from '../../../renderer/board/board-layout.ts';
 import { boardView, sameView } from '../../../renderer/board/board-view.ts';
+import { barredWords } from '../../../renderer/board/board-words.ts';
 import { drawnTrains, movingNames, uncoveredBadges } from '../../../renderer/board/moving-things.ts';
 import { trackDrawing } from '../../../renderer/board/track-drawing.ts';
 import type { BlockId, NodeId, ThrottleId, TrainId } from '../../../shared-model/ids.ts';
@@ -150,5 +151,22 @@ describe('what is parted at a turnout', () => {
     expect(touches(set('normal'))).toBe(2);
     expect(touches(set('reverse'))).toBe(2);
     expect(set('normal')).not.toBe(set('reverse'));
+  });
+});
+
+describe('a gap that must not be crossed now', () => {
+  const gap = railroad.document.nodes.find(({ kind }) => kind === 'gap');
+  if (gap === undefined) throw new Error('the club has gaps');
+  const shown = boardView(railroad, state, { barredGaps: new Map([[gap.id, 'reversed']]) });
+
+  it('is barred and says why, beside the gap and in the table at the blocks on both its sides', () => {
+    expect(shown.barred).toEqual([{ id: gap.id, why: 'reversed', mark: null }]);
+    const beside = movingNames(layout, [], shown.barred);
+    expect(beside.get(gap.id)?.words).toBe('reversed');
+    const told = railroad.document.blocks.filter(
+      ({ id }) => barredWords(railroad, shown.barred, id).join() === `gap ${gap.id} barred: reversed`,
+    );
+    const sides = new Set((railroad.edgesAt.get(gap.id) ?? []).map((edge) => railroad.blockOfEdge.get(edge)));
+    expect(new Set(told.map(({ id }) => id))).toEqual(sides);
   });
 });
