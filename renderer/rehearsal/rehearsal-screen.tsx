@@ -1,112 +1,104 @@
-/** Rehearsal: a fork of the live state on the same Desk, visibly not live. Nothing of it is in the evening's log, until its orders are made real one by one, judged again. */
-import { useCallback, useRef, useState } from 'react';
-import { lookAhead } from '../../shared-model/planning/look-ahead.ts';
-import type { BatchItem } from '../../shared-model/session/batch.ts';
-import { type Evening, problemWith, takeBatch } from '../../shared-model/session/evening.ts';
-import type { SessionEvent } from '../../shared-model/session/event.ts';
-import { isObservation } from '../../shared-model/session/input.ts';
-import type { FollowedEvening } from '../console/followed-evening.ts';
-import { useConsole, useConsoleStore, useSessionSeconds } from '../console/use-console.tsx';
-import type { DeskSource, Sent } from '../desk/desk-source.ts';
-import { DeskView } from '../desk/desk-view.tsx';
-import { Act } from '../parts/act.tsx';
+/** Rehearsal: what-if on a copy, visibly not live. `#/rehearsal` asks and plans, `#/rehearsal/by-hand` plays a fork on the Desk's own parts. */
+import { useCallback, useEffect, useMemo, useState } from 'react';
+import { railroadDocument } from '../../shared-model/railroad/document.ts';
+import { indexRailroad, type Railroad } from '../../shared-model/railroad/railroad.ts';
+import { whyNotRunnable } from '../../shared-model/railroad/runnable.ts';
+import type { ReplyOf } from '../../shared-model/wire/contract.ts';
+import { useConsole, useConsoleStore } from '../console/use-console.tsx';
 import { EmptyState } from '../parts/empty-state.tsx';
+import { screenRest } from '../shell/address.ts';
+import { useHash } from '../shell/use-hash.ts';
+import { ByHand } from './by-hand.tsx';
+import { type KeptRehearsal, REHEARSALS } from './kept-rehearsal.ts';
+import { type Origin, originOf } from './origin.ts';
+import { RehearsalDesk } from './rehearsal-desk.tsx';
+import './rehearsal.css';
 
-const forkOf = ({ railroad, state }: FollowedEvening): Evening => ({
-  railroad,
-  state,
-  initial: state,
-  events: [],
-  lookAhead,
-});
-
-/** The orders of a rehearsal that were carried out; what was only reported in it did not happen. */
-function ordersOf(events: readonly SessionEvent[]): readonly SessionEvent[] {
-  return events.filter(
-    ({ input, outcome }) => outcome !== 'refused' && !isObservation(input) && input.do !== 'advance',
-  );
+/** The railroad to rehearse on where no evening goes on: the first of the library that can be run. */
+function useLibraryRailroad(wanted: boolean): {
+  readonly railroad: Railroad | null;
+  readonly says: string | null;
+} {
+  const { connection } = useConsoleStore();
+  const [found, setFound] = useState<{ railroad: Railroad | null; says: string | null }>({
+    railroad: null,
+    says: null,
+  });
+  useEffect(() => {
+    if (!wanted) return;
+    const read = async () => {
+      const list = await connection.call('railroads.list', {});
+      if (!list.ok) return setFound({ railroad: null, says: list.problem.says });
+      for (const { id, version } of list.value) {
+        if (version === 0) continue;
+        const whole = await connection.call('railroads.read', { id, version });
+        const document = whole.ok ? railroadDocument.safeParse(whole.value.document) : null;
+        if (document?.success === true && whyNotRunnable(document.data) === null)
+          return setFound({ railroad: indexRailroad(document.data), says: null });
+      }
+      setFound({
+        railroad: null,
+        says: 'There is no railroad that can be run yet: draw one on the Drawing board.',
+      });
+    };
+    void read();
+  }, [connection, wanted]);
+  return found;
 }
 
-function Fork({ live, onDiscard }: { readonly live: FollowedEvening; readonly onDiscard: () => void }) {
-  const store = useConsoleStore();
-  const [fork, setFork] = useState(() => forkOf(live));
-  // What is sent one after the other looks at the fork as it is at that moment, drawn already or not.
-  const now = useRef(fork);
-  const [made, setMade] = useState(0);
-  const [says, setSays] = useState<string | null>(null);
-  const seconds = useSessionSeconds(live);
-  const send = useCallback(
-    async (items: readonly BatchItem[]): Promise<Sent> => {
-      const before = now.current;
-      for (const { input } of items) {
-        const problem = problemWith(before.railroad, before.state, input);
-        if (problem !== null) return { events: [], refused: null, problem };
-      }
-      const taken = takeBatch(before, Math.max(seconds, before.state.at), items);
-      now.current = taken.evening;
-      setFork(taken.evening);
-      return taken.ok
-        ? { events: taken.events, refused: null, problem: null }
-        : { events: [taken.event], refused: taken.event, problem: null };
-    },
-    [seconds],
-  );
-  const orders = ordersOf(fork.events);
-  const nextOrder = orders[made];
-  const makeReal = async () => {
-    if (nextOrder === undefined) return;
-    const answer = await store.send([{ input: nextOrder.input, impliedBy: 'made real from a rehearsal' }]);
-    if (!answer.ok) setSays(answer.problem.says);
-    else if (answer.value.refused !== null)
-      setSays(`Refused now: ${answer.value.refused.reasons.map((reason) => reason.says).join(' ')}`);
-    else {
-      setMade(made + 1);
-      setSays(`Made real: ${nextOrder.input.do.replaceAll('-', ' ')}.`);
-    }
-  };
-  const source: DeskSource = {
-    kind: 'rehearsal',
-    railroad: fork.railroad,
-    state: fork.state,
-    recent: fork.events,
-    seconds: Math.max(seconds, fork.state.at),
-    openedAt: live.openedAt,
-    resumed: false,
-    latest: () => ({ ...now.current, recent: now.current.events }),
-    send,
-  };
+/** A rehearsal that was kept, as a beginning. */
+function originOfKept(kept: KeptRehearsal, evening: Parameters<typeof originOf>[1]): Origin {
+  const railroad = indexRailroad(kept.document);
+  const { known } = originOf('empty', evening, railroad);
+  return { key: 'kept', says: kept.from, railroad, json: kept.situation, known, left: [] };
+}
+
+function Planner() {
+  const evening = useConsole((state) => state.evening);
+  const { connection } = useConsoleStore();
+  const live = evening === null || evening.state.phase === 'ended' ? null : evening;
+  const library = useLibraryRailroad(live === null);
+  const railroad = live?.railroad ?? library.railroad;
+  const [begun, setBegun] = useState<{
+    readonly number: number;
+    readonly key: string;
+    readonly kept: KeptRehearsal | null;
+  }>({
+    number: 0,
+    key: 'live',
+    kept: null,
+  });
+  const [kept, setKept] = useState<ReplyOf<'keep.list'>>([]);
+  const readKept = useCallback(async () => {
+    const answer = await connection.call('keep.list', { kind: REHEARSALS });
+    if (answer.ok) setKept(answer.value);
+  }, [connection]);
+  useEffect(() => void readKept(), [readKept]);
+  // The beginning is taken once: what happens on the Desk meanwhile does not move the rehearsal.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the fork is of the moment in which it was begun
+  const origin = useMemo(() => {
+    if (begun.kept !== null) return originOfKept(begun.kept, live);
+    if (railroad === null) return null;
+    return originOf(begun.key === 'live' && live === null ? 'empty' : begun.key, live, railroad);
+  }, [begun, railroad]);
+  if (origin === null)
+    return library.says === null ? null : <EmptyState title="Nothing to rehearse on" says={library.says} />;
+  const begin = (key: string) => setBegun(({ number }) => ({ number: number + 1, key, kept: null }));
   return (
-    <DeskView
-      source={source}
-      above={
-        <section className="desk-above" aria-label="Rehearsal">
-          <strong>Rehearsal: nothing here is live.</strong>
-          <Act kind="calm" onPress={onDiscard}>
-            Discard it
-          </Act>
-          <Act
-            kind="calm"
-            onPress={() => void makeReal()}
-            notNow={nextOrder === undefined ? 'No order of this rehearsal is left to make real.' : undefined}
-          >
-            Make real: {nextOrder?.input.do.replaceAll('-', ' ') ?? 'nothing'} ({orders.length - made} left)
-          </Act>
-          {says === null ? null : <span role="status">{says}</span>}
-        </section>
-      }
+    <RehearsalDesk
+      key={begun.number}
+      origin={origin}
+      opened={begun.kept}
+      kept={kept}
+      live={live}
+      onBegin={begin}
+      onOpen={(rehearsal) => setBegun(({ number }) => ({ number: number + 1, key: 'kept', kept: rehearsal }))}
+      onKept={() => void readKept()}
     />
   );
 }
 
 export function RehearsalScreen() {
-  const evening = useConsole((state) => state.evening);
-  const [forks, setForks] = useState(0);
-  if (evening === null || evening.state.phase === 'ended')
-    return (
-      <EmptyState
-        title="Nothing to rehearse from"
-        says="A rehearsal starts from the live evening: open one on the Desk first."
-      />
-    );
-  return <Fork key={`${evening.id} ${forks}`} live={evening} onDiscard={() => setForks(forks + 1)} />;
+  const [part] = screenRest(useHash());
+  return part === 'by-hand' ? <ByHand /> : <Planner />;
 }

@@ -3,7 +3,7 @@ import type { BlockId, TrainId } from '../../ids.ts';
 import type { Seconds } from '../../units.ts';
 import type { PlanFault } from '../checker/check-plan.ts';
 import type { PlanMove, PlanThrow } from '../plan-answer.ts';
-import { comesTo, type HeadLine } from '../timing/head-line.ts';
+import { comesTo, goesOnFrom, type HeadLine } from '../timing/head-line.ts';
 import type { BlockTime, PlanTiming, Work } from '../timing.ts';
 import { rowsAlongTheWays } from './row-order.ts';
 
@@ -21,10 +21,16 @@ export interface ChartBar {
   readonly stays: boolean;
 }
 
-/** A head's way over the rows; `row` is a row's place and how far through it the head is. */
+/** `row` is a row's place and how far through it the head is. */
+export interface ChartPoint {
+  readonly at: Seconds;
+  readonly row: number;
+}
+
+/** A head's way over the rows: a piece for each stay, since the next block may lie anywhere among the rows. */
 export interface ChartLine {
   readonly train: TrainId;
-  readonly points: readonly { readonly at: Seconds; readonly row: number }[];
+  readonly pieces: readonly (readonly ChartPoint[])[];
 }
 
 export type ChartLane = 'hands' | 'voice';
@@ -37,6 +43,23 @@ export interface ChartConflict {
   readonly lanes: readonly ChartLane[];
 }
 
+/** Faults of one moment in one row are one mark. */
+export interface ConflictMark {
+  readonly key: string;
+  readonly at: Seconds;
+  readonly row: number;
+  readonly faults: readonly PlanFault[];
+}
+
+/** Where a move can be taken hold of: its start, on the line of its train. */
+export interface ChartStart {
+  /** The place of the move in the plan's list. */
+  readonly move: number;
+  readonly train: TrainId;
+  readonly at: Seconds;
+  readonly row: number;
+}
+
 export interface Chart {
   readonly rows: readonly BlockId[];
   readonly bars: readonly ChartBar[];
@@ -44,6 +67,7 @@ export interface Chart {
   readonly hands: readonly Work[];
   readonly voice: readonly Work[];
   readonly conflicts: readonly ChartConflict[];
+  readonly starts: readonly ChartStart[];
   /** Seconds of the chart. */
   readonly end: Seconds;
   /** Throws that begin in each minute. */
@@ -76,7 +100,7 @@ function lineOf(
   end: Seconds,
 ): ChartLine {
   const rows = stays.map(({ block }) => rowOf.get(block) ?? 0);
-  const points = stays.flatMap((stay, index) => {
+  const pieces = stays.map((stay, index): ChartPoint[] => {
     const row = rows[index] ?? 0;
     const next = rows[index + 1] ?? 2 * row - (rows[index - 1] ?? row - 1);
     const through = (mm: number): number => {
@@ -85,15 +109,15 @@ function lineOf(
     };
     const inside = line.points.filter(({ mm }) => mm >= stay.fromMm && mm <= stay.tillMm);
     const out = comesTo(line, stay.tillMm);
+    const goesOn = index + 1 < stays.length ? goesOnFrom(line, stay.tillMm) : end;
     return [
       ...(stay.headIn === null ? [] : [{ at: stay.headIn, row: through(stay.fromMm) }]),
-      ...inside.map(({ at, mm }) => ({ at, row: through(mm) })),
+      ...inside.filter(({ at }) => at >= (stay.headIn ?? 0)).map(({ at, mm }) => ({ at, row: through(mm) })),
       ...(out === null ? [] : [{ at: out, row: through(stay.tillMm) }]),
-    ];
+      ...(goesOn === null ? [] : [{ at: goesOn, row: through(stay.tillMm) }]),
+    ].sort((one, other) => one.at - other.at);
   });
-  const sorted = points.sort((one, other) => one.at - other.at);
-  const last = sorted.at(-1);
-  return { train: line.train, points: last === undefined ? [] : [...sorted, { at: end, row: last.row }] };
+  return { train: line.train, pieces: pieces.filter((piece) => piece.length > 0) };
 }
 
 /** Where a fault is marked: the rows of its blocks; the hands' lane for a knob; the voice's for what is about a train alone at its start. */
@@ -107,6 +131,32 @@ function conflictOf(
   const isKnob = fault.about.some((id) => knobs.has(id));
   const lanes: ChartLane[] = isKnob ? ['hands'] : rows.length === 0 && talks ? ['voice'] : [];
   return { fault, at: fault.at, rows, lanes };
+}
+
+function startsOf(
+  moves: readonly PlanMove[],
+  { lost }: PlanTiming,
+  lines: readonly ChartLine[],
+): readonly ChartStart[] {
+  return moves.map(({ train, start }, move) => {
+    const departs = start + (lost.find((one) => one.move === move)?.seconds ?? 0);
+    const points = (lines.find((line) => line.train === train)?.pieces ?? []).flat();
+    // Two pieces meet in the moment of a start at a gap: the one that it starts from comes first.
+    const from = points.find(({ at }) => at >= departs - 1e-3) ?? points.at(-1);
+    return { move, train, at: start, row: from?.row ?? 0 };
+  });
+}
+
+/** The marks of a chart's conflicts in its rows; what is about no moment is marked at the beginning. */
+export function conflictMarks({ conflicts }: Chart): readonly ConflictMark[] {
+  const marks = new Map<string, ConflictMark>();
+  for (const { fault, at, rows } of conflicts)
+    for (const row of rows) {
+      const key = `${at ?? 0} ${row}`;
+      const faults = [...(marks.get(key)?.faults ?? []), fault];
+      marks.set(key, { key, at: at ?? 0, row, faults });
+    }
+  return [...marks.values()];
 }
 
 /**
@@ -125,11 +175,13 @@ export function chartOf(
   const rows = rowsAlongTheWays(ways.map((way) => way.map(({ block }) => block)));
   const rowOf = new Map(rows.map((block, row) => [block, row]));
   const knobs = new Set<string>(plan.throws.map(({ id }) => id));
+  const lines = timing.lines.map((line, index) => lineOf(line, ways[index] ?? [], rowOf, end));
   const minutes = Math.max(1, Math.ceil(timing.end / MINUTE));
   return {
     rows,
     bars: timing.blocks.map((stay) => barOf(stay, rowOf.get(stay.block) ?? 0, end)),
-    lines: timing.lines.map((line, index) => lineOf(line, ways[index] ?? [], rowOf, end)),
+    lines,
+    starts: startsOf(plan.moves, timing, lines),
     hands: timing.hands,
     voice: timing.voice,
     conflicts: faults.map((fault) => conflictOf(fault, rowOf, knobs, timing.voice.length > 0)),

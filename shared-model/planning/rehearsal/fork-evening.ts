@@ -1,7 +1,7 @@
 /** An evening made of a situation: the same rules as live, on a state of its own, so that what is planned is judged as it would be. */
-import type { NodeId, SelectorId, ThrottleId, ToggleId } from '../../ids.ts';
-import type { TurnoutPosition } from '../../railroad/document.ts';
+import type { ThrottleId } from '../../ids.ts';
 import type { Railroad } from '../../railroad/railroad.ts';
+import { isThrown } from '../../railroad/travel.ts';
 import { type Evening, newEvening, take } from '../../session/evening.ts';
 import type { CarriedOver } from '../../session/initial.ts';
 import type { SessionInput } from '../../session/input.ts';
@@ -27,19 +27,8 @@ export function eveningOfSituation(
     readonly people?: Readonly<Partial<Record<ThrottleId, string | null>>>;
   } = {},
 ): ForkedEvening {
-  const record = <Id extends string, Value>(map: ReadonlyMap<Id, Value>) =>
-    Object.fromEntries(map) as Record<Id, Value>;
   const { people, ...carried } = known;
-  let evening = newEvening(
-    railroad,
-    {
-      ...carried,
-      selectors: record<SelectorId, ThrottleId | 'off'>(situation.selectors),
-      turnouts: record<NodeId, TurnoutPosition>(situation.turnouts),
-      toggles: record<ToggleId, boolean>(situation.toggles),
-    },
-    lookAhead,
-  );
+  let evening = newEvening(railroad, carried, lookAhead);
   const problems: string[] = [];
   const say = (input: SessionInput) => {
     const taken = take(evening, { at: 0, input });
@@ -47,6 +36,16 @@ export function eveningOfSituation(
     if (taken.event.outcome !== 'done') problems.push(...taken.event.reasons.map(({ says }) => says));
   };
   say({ do: 'open-session', alone: true });
+  // Reported, and not carried over: in a rehearsal no position is presumed.
+  for (const [selector, position] of situation.selectors)
+    say({ do: 'selector-stands-at', selector, position });
+  for (const { id } of railroad.document.nodes.filter(isThrown))
+    say({
+      do: 'turnout-stands-at',
+      turnout: id,
+      position: situation.turnouts.get(id) ?? 'normal',
+    });
+  for (const [toggle, on] of situation.toggles) say({ do: 'toggle-stands-at', toggle, on });
   for (const { id } of railroad.document.throttles)
     say({ do: 'assign-cab', cab: id, person: people?.[id] ?? SOMEBODY });
   for (const train of situation.trains) {

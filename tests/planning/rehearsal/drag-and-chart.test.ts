@@ -1,7 +1,7 @@
 /** Starts dragged about: the conflicts of the chart are the checker's, and where two bars overlap the checker says so. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Chart, chartOf } from '../../../shared-model/planning/chart/chart-model.ts';
+import { type Chart, chartOf, conflictMarks } from '../../../shared-model/planning/chart/chart-model.ts';
 import { clockText, timeTicks } from '../../../shared-model/planning/chart/chart-ticks.ts';
 import { rowsAlongTheWays } from '../../../shared-model/planning/chart/row-order.ts';
 import { planFaults } from '../../../shared-model/planning/checker/check-plan.ts';
@@ -65,7 +65,8 @@ describe('the chart of a plan', () => {
 
   it('has each head on its line where its bars say that it comes in', () => {
     const { chart } = charted(plan);
-    for (const { train, points } of chart.lines) {
+    for (const { train, pieces } of chart.lines) {
+      const points = pieces.flat();
       for (const [before, after] of points.slice(1).map((point, index) => [points[index], point] as const))
         expect(after.at).toBeGreaterThanOrEqual((before?.at ?? 0) - 1e-9);
       for (const bar of chart.bars.filter((one) => one.train === train && one.headIn > 0))
@@ -75,6 +76,21 @@ describe('the chart of a plan', () => {
           ),
         ).toBe(true);
     }
+  });
+
+  it('can be taken hold of at each start, on the line of its train, and marks what is wrong once', () => {
+    const { chart } = charted(plan);
+    expect(chart.starts.map(({ at }) => at)).toEqual(plan.moves.map(({ start }) => start));
+    for (const { train, row } of chart.starts) {
+      const rows = chart.bars.filter((bar) => bar.train === train).map((bar) => bar.row);
+      expect(rows.some((at) => row >= at && row <= at + 1)).toBe(true);
+    }
+    const wrong = charted(draggedStart(plan, 1, 0, charted(plan).timing)).chart;
+    const marks = conflictMarks(wrong);
+    expect(new Set(marks.map(({ key }) => key)).size).toBe(marks.length);
+    expect(new Set(marks.flatMap(({ faults }) => faults)).size).toBe(
+      wrong.conflicts.filter(({ rows }) => rows.length > 0).length,
+    );
   });
 });
 

@@ -1,0 +1,37 @@
+/** A rehearsal as it is kept: the railroad it was on, where everything stood, and the plans that were made. */
+import type { PlanOptions } from '../../shared-model/planning/plan/options.ts';
+import { situationSchema } from '../../shared-model/planning/situation.ts';
+import { railroadDocument } from '../../shared-model/railroad/document.ts';
+import { planAnswer } from '../../shared-model/wire/planner.ts';
+import { z } from '../../shared-model/zod.ts';
+
+const planOptions: z.ZodType<PlanOptions> = z.strictObject({
+  throwSeconds: z.number(),
+  marginSeconds: z.number(),
+  throwsPerMinute: z.number(),
+  talkSeconds: z.number(),
+  startSeconds: z.number(),
+});
+
+/** Where it was made real: the evening, the number of the first entry, and the session's second that was the plan's 0. */
+const madeReal = z.strictObject({
+  evening: z.string(),
+  entry: z.number().int().positive(),
+  began: z.number(),
+});
+export type MadeReal = z.infer<typeof madeReal>;
+
+export const keptRehearsal = z.strictObject({
+  format: z.literal('cabward-rehearsal/1'),
+  name: z.string().min(1).max(80),
+  from: z.string(),
+  document: railroadDocument,
+  situation: situationSchema,
+  plans: z.array(z.strictObject({ name: z.string(), options: planOptions, answer: planAnswer })),
+  chosen: z.number().int().nonnegative(),
+  madeReal: madeReal.nullable(),
+});
+export type KeptRehearsal = z.infer<typeof keptRehearsal>;
+
+/** The kind under which rehearsals are kept by the host. */
+export const REHEARSALS = 'rehearsal';

@@ -1,0 +1,67 @@
+/** What a rehearsal begins with: the live evening as it stands, a saved setting, or an empty railroad. */
+
+import {
+  situationOfSetting,
+  situationOfState,
+} from '../../shared-model/planning/rehearsal/fork-situation.ts';
+import type { SituationJson } from '../../shared-model/planning/situation.ts';
+import type { Railroad } from '../../shared-model/railroad/railroad.ts';
+import type { CarriedOver } from '../../shared-model/session/initial.ts';
+import type { FollowedEvening } from '../console/followed-evening.ts';
+
+export interface Known extends Pick<CarriedOver, 'tags' | 'checks'> {
+  readonly people: Readonly<Record<string, string | null>>;
+}
+
+export interface Origin {
+  /** `live`, `empty`, or `setting ID`. */
+  readonly key: string;
+  readonly says: string;
+  readonly railroad: Railroad;
+  readonly json: SituationJson;
+  /** What is known tonight beside the trains and knobs. */
+  readonly known: Known;
+  /** What could not be taken over, in sentences. */
+  readonly left: readonly string[];
+}
+
+const NOTHING_KNOWN: Known = { tags: [], checks: [], people: {} };
+
+function knownIn(evening: FollowedEvening | null): Known {
+  if (evening === null) return NOTHING_KNOWN;
+  const { tags, checks, cabs } = evening.state;
+  const people = Object.fromEntries(Object.entries(cabs).map(([id, cab]) => [id, cab.person]));
+  return { tags, checks: checks.map((check) => ({ ...check, at: Math.min(0, check.at) })), people };
+}
+
+/**
+ * The beginnings there are.
+ *
+ * @param evening the evening that goes on; null when there is none
+ * @param railroad the railroad to rehearse on where there is no evening
+ */
+export function originsFor(
+  evening: FollowedEvening | null,
+  railroad: Railroad,
+): readonly { readonly key: string; readonly says: string }[] {
+  return [
+    ...(evening === null ? [] : [{ key: 'live', says: 'the live evening, as it stands now' }]),
+    ...railroad.document.settings.map(({ id, name }) => ({
+      key: `setting ${id}`,
+      says: `the setting “${name}”`,
+    })),
+    { key: 'empty', says: 'an empty railroad' },
+  ];
+}
+
+export function originOf(key: string, evening: FollowedEvening | null, railroad: Railroad): Origin {
+  const known = knownIn(evening);
+  const says = originsFor(evening, railroad).find((one) => one.key === key)?.says ?? 'an empty railroad';
+  if (key === 'live' && evening !== null) {
+    const forked = situationOfState(evening.railroad, evening.state);
+    return { key, says, railroad: forked.railroad, json: forked.json, known, left: forked.left };
+  }
+  const setting = railroad.document.settings.find(({ id }) => key === `setting ${id}`);
+  const json: SituationJson = setting === undefined ? { trains: [] } : situationOfSetting(setting);
+  return { key, says, railroad, json, known, left: [] };
+}

@@ -1,0 +1,171 @@
+/** "In which order?": the planner at work, the plans side by side, the chart of the one looked at, its steps, and making it real. */
+import { useState } from 'react';
+import { clockText } from '../../shared-model/planning/chart/chart-ticks.ts';
+import { planAnswer, plannerEnded } from '../../shared-model/wire/planner.ts';
+import { Act } from '../parts/act.tsx';
+import { NumberBox } from '../parts/field.tsx';
+import { MakeReal } from './make-real.tsx';
+import { PlanSteps } from './plan-steps.tsx';
+import { PlanTable } from './plan-table.tsx';
+import { PlansSideBySide } from './plans-side-by-side.tsx';
+import { TimeChart } from './time-chart.tsx';
+import type { Rehearsal } from './use-rehearsal.ts';
+import { faultWords } from './words.ts';
+
+function NoPlan({ answer }: { readonly answer: unknown }) {
+  const ended = plannerEnded.safeParse(answer);
+  if (ended.success && 'fault' in ended.data)
+    return <p role="status">It could not be worked out: {ended.data.fault}</p>;
+  const plan = planAnswer.safeParse(ended.success && 'cancelled' in ended.data ? ended.data.best : answer);
+  if (plan.success && plan.data.verdict === 'impossible')
+    return (
+      <p role="status">
+        <strong className="rehearsal-verdict">Impossible.</strong> No order of moves brings every train there:
+        every one was tried. “Can I?” says which trains lock each other.
+      </p>
+    );
+  if (plan.success && plan.data.verdict === 'planned')
+    return (
+      <p role="status">
+        {ended.success
+          ? 'Stopped: this is the best so far.'
+          : plan.data.proven
+            ? 'Found, and no plan takes less.'
+            : 'Found; a better one was not ruled out.'}
+      </p>
+    );
+  return (
+    <p role="status">
+      <strong className="rehearsal-verdict">Not decided.</strong> No plan was found in the time; there may be
+      one all the same.
+    </p>
+  );
+}
+
+export function Planning({ rehearsal }: { readonly rehearsal: Rehearsal }) {
+  const { planning, options, changeOptions } = rehearsal;
+  const { state } = planning;
+  return (
+    <div className="rehearsal-planning">
+      {state.is === 'working' ? (
+        <p role="status" className="rehearsal-working">
+          {state.says}{' '}
+          <Act kind="calm" onPress={() => void planning.cancel()}>
+            Stop, take the best so far
+          </Act>
+        </p>
+      ) : null}
+      {state.is === 'wrong' ? <p role="alert">{state.says}</p> : null}
+      {state.is === 'answered' ? <NoPlan answer={state.answer} /> : null}
+      <details className="rehearsal-options">
+        <summary>Hands and voice</summary>
+        <div className="rehearsal-acts">
+          <NumberBox
+            label="a throw takes"
+            value={options.throwSeconds}
+            least={0}
+            most={60}
+            unit="s"
+            onChange={(throwSeconds) => changeOptions({ throwSeconds })}
+          />
+          <NumberBox
+            label="most throws in a minute"
+            value={options.throwsPerMinute}
+            least={1}
+            most={60}
+            onChange={(throwsPerMinute) => changeOptions({ throwsPerMinute: Math.round(throwsPerMinute) })}
+          />
+          <NumberBox
+            label="words before a move"
+            value={options.talkSeconds}
+            least={0}
+            most={120}
+            unit="s"
+            onChange={(talkSeconds) => changeOptions({ talkSeconds })}
+          />
+          <NumberBox
+            label="lost at a start"
+            value={options.startSeconds}
+            least={0}
+            most={120}
+            unit="s"
+            onChange={(startSeconds) => changeOptions({ startSeconds })}
+          />
+          <NumberBox
+            label="kept between"
+            value={options.marginSeconds}
+            least={0}
+            most={60}
+            unit="s"
+            onChange={(marginSeconds) => changeOptions({ marginSeconds })}
+          />
+        </div>
+      </details>
+    </div>
+  );
+}
+
+interface PlanSheetProps {
+  readonly rehearsal: Rehearsal;
+  readonly step: number;
+  readonly onStep: (step: number) => void;
+}
+
+export function PlanSheet({ rehearsal, step, onStep }: PlanSheetProps) {
+  const { plans, chosen, seen, origin, drag } = rehearsal;
+  const [asTable, setAsTable] = useState(false);
+  const plan = plans[chosen];
+  if (plan === undefined || seen === null) return null;
+  const { conflicts } = seen.chart;
+  const cabs = new Map<string, string>(rehearsal.json.trains.map(({ train, cab }) => [train, cab]));
+  const now = seen.played.steps[step - 1]?.at ?? null;
+  return (
+    <>
+      <PlansSideBySide rehearsal={rehearsal} />
+      <TimeChart
+        railroad={origin.railroad}
+        plan={plan}
+        chart={seen.chart}
+        cabs={cabs}
+        now={now}
+        onDrag={drag}
+      />
+      <section className="rehearsal-conflicts" aria-label="Conflicts" data-count={conflicts.length}>
+        {conflicts.length === 0 ? (
+          <p role="status">No conflict: the independent check finds nothing wrong with {plan.name}.</p>
+        ) : (
+          <>
+            <p role="status">
+              <strong>
+                {conflicts.length === 1 ? '1 conflict' : `${conflicts.length} conflicts`} in {plan.name}:
+              </strong>
+            </p>
+            <ul>
+              {conflicts.map(({ fault }, index) => (
+                // biome-ignore lint/suspicious/noArrayIndexKey: the list is the checker's, in its order
+                <li key={index}>
+                  {fault.at === null ? '' : `${clockText(fault.at)} `}
+                  {faultWords(origin.railroad, fault)}
+                </li>
+              ))}
+            </ul>
+          </>
+        )}
+      </section>
+      <p className="fine quiet">
+        A start is dragged by its badge, or by the arrow keys on it (Shift: ten seconds). Outline: from the
+        first throw for a block until it is given back; filled: the train is in it.{' '}
+        <Act kind="calm" pressed={asTable} onPress={() => setAsTable(!asTable)}>
+          As a table
+        </Act>
+      </p>
+      <div className={asTable ? undefined : 'unseen'}>
+        <PlanTable railroad={origin.railroad} plan={plan} seen={seen} />
+      </div>
+      <div className="rehearsal-below">
+        <PlanSteps railroad={origin.railroad} seen={seen} step={step} onStep={onStep} />
+        <MakeReal key={`${plan.name} ${chosen}`} rehearsal={rehearsal} seen={seen} />
+      </div>
+    </>
+  );
+}
