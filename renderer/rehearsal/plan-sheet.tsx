@@ -16,6 +16,8 @@ function NoPlan({ answer }: { readonly answer: unknown }) {
   const ended = plannerEnded.safeParse(answer);
   if (ended.success && 'fault' in ended.data)
     return <p role="status">It could not be worked out: {ended.data.fault}</p>;
+  if (ended.success && 'cancelled' in ended.data && ended.data.best === null)
+    return <p role="status">Stopped before a plan was found.</p>;
   const plan = planAnswer.safeParse(ended.success && 'cancelled' in ended.data ? ended.data.best : answer);
   if (plan.success && plan.data.verdict === 'impossible')
     return (

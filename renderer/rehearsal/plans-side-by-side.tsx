@@ -1,11 +1,8 @@
 /** The plans that were made, side by side: what each takes, what the hands do, what the rules would refuse. One is looked at. */
-import { useMemo } from 'react';
 import { clockText } from '../../shared-model/planning/chart/chart-ticks.ts';
-import { parseSituation } from '../../shared-model/planning/situation.ts';
 import { useConsole } from '../console/use-console.tsx';
 import { Act } from '../parts/act.tsx';
 import { Table } from '../parts/table.tsx';
-import { seePlan } from './made-plan.ts';
 import type { Rehearsal } from './use-rehearsal.ts';
 import { lengthWords } from './words.ts';
 
@@ -15,13 +12,12 @@ function lengthMm({ origin }: Rehearsal, edges: readonly string[]): number {
 }
 
 export function PlansSideBySide({ rehearsal }: { readonly rehearsal: Rehearsal }) {
-  const { plans, chosen, choose, origin, json, fork } = rehearsal;
+  const { plans, chosen, choose, seeing } = rehearsal;
   const lengths = useConsole((state) => state.settings.lengths);
-  const rows = useMemo(() => {
-    const situation = parseSituation(origin.railroad, json);
-    if (!situation.ok || fork === null) return [];
-    return plans.map((plan) => ({ plan, seen: seePlan(origin.railroad, situation.value, fork, plan) }));
-  }, [origin.railroad, json, fork, plans]);
+  const rows = plans.flatMap((plan) => {
+    const seen = seeing(plan);
+    return seen === null ? [] : [{ plan, seen }];
+  });
   return (
     <Table
       caption="Plans side by side"

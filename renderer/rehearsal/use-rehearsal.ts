@@ -32,6 +32,8 @@ export interface Rehearsal {
   readonly chosen: number;
   readonly choose: (index: number) => void;
   readonly seen: PlanSeen | null;
+  /** Any of the plans as it is seen; null while the situation is wrong. */
+  readonly seeing: (plan: PlanKept) => PlanSeen | null;
   readonly drag: (move: number, start: number) => void;
   readonly madeReal: MadeReal | null;
   readonly setMadeReal: (made: MadeReal) => void;
@@ -68,14 +70,18 @@ export function useRehearsal(origin: Origin, opened: Opened): Rehearsal {
     () => (situation === null ? null : forkFor(railroad, situation, origin.known)),
     [railroad, situation, origin.known],
   );
+  /** Each plan is looked at once, however often it is shown. */
+  const seeing = useMemo(() => {
+    const known = new WeakMap<PlanKept, PlanSeen>();
+    return (one: PlanKept): PlanSeen | null => {
+      if (situation === null || fork === null) return null;
+      const found = known.get(one) ?? seePlan(railroad, situation, fork, one);
+      known.set(one, found);
+      return found;
+    };
+  }, [railroad, situation, fork]);
   const plan = plans[chosen];
-  const seen = useMemo(
-    () =>
-      situation === null || fork === null || plan === undefined
-        ? null
-        : seePlan(railroad, situation, fork, plan),
-    [railroad, situation, fork, plan],
-  );
+  const seen = plan === undefined ? null : seeing(plan);
 
   const { clear: clearSafe } = safe;
   const { clear: clearPlanning, state: planningState } = planning;
@@ -122,6 +128,7 @@ export function useRehearsal(origin: Origin, opened: Opened): Rehearsal {
     chosen,
     choose: setChosen,
     seen,
+    seeing,
     drag: (move, start) => {
       if (plan === undefined || seen === null) return;
       const dragged = {
