@@ -2,7 +2,7 @@
 import type { BlockId, NodeId, SupplyId, TrainId } from '../../ids.ts';
 import type { AlarmCode } from '../../refusal.ts';
 import { authoritiesInForce, authorityOf, limitsBlocks } from '../facts/authorities.ts';
-import { feedNow, rootSelector, switchOf, togglesTo } from '../facts/feed.ts';
+import { feedNow, switchOf } from '../facts/feed.ts';
 import { standsRightFor } from '../facts/lined.ts';
 import { isAgainst, locksOn } from '../facts/locks.ts';
 import type { SessionInput } from '../input.ts';
@@ -35,29 +35,23 @@ const wasSettled = (before: World, world: World, block: string | undefined): boo
   before.state.blocks[block as BlockId]?.state === 'disputed' &&
   world.state.blocks[block as BlockId]?.state !== 'disputed';
 
-/** Whether this input threw or reported the knob or a toggle that feeds a block. */
-function touchesFeed(world: World, block: BlockId, input: SessionInput): boolean {
+/** Whether this input threw or reported a block's own selector or toggle. */
+function touchesOwnKnob({ railroad }: World, block: BlockId, input: SessionInput): boolean {
   const told = input.do === 'override' ? input.order : input;
-  if (told.do === 'turn-selector' || told.do === 'selector-stands-at')
-    return rootSelector(world.railroad, block) === told.selector;
-  if (told.do === 'set-toggle' || told.do === 'toggle-stands-at')
-    return togglesTo(world.railroad, block).includes(told.toggle);
-  return told.do === 'apply-setting';
+  const own = switchOf(railroad, block);
+  if (told.do === 'turn-selector' || told.do === 'selector-stands-at') return own === told.selector;
+  if (told.do === 'set-toggle' || told.do === 'toggle-stands-at') return own === told.toggle;
+  if (told.do !== 'apply-setting') return false;
+  const setting = railroad.document.settings.find(({ id }) => id === told.setting);
+  return own in { ...setting?.selectors, ...setting?.toggles };
 }
 
-/** An authority read back covers a block: it is among the blocks granted and not given back. */
+/** An authority in force and read back covers a block: it is among the blocks granted. */
 function isCovered(world: World, train: TrainId, block: BlockId): boolean {
   const authority = authorityOf(world.state, train)?.authority;
   if (authority === undefined || authority.state === 'granted') return false;
   if (authority.kind === 'limits') return limitsBlocks(world.state, authority).includes(block);
-  const under = world.state.trains[train]?.blocks ?? [];
-  return authority.legs.some(
-    (leg, index) =>
-      index > 0 &&
-      leg.block === block &&
-      leg.readBack &&
-      (index >= authority.at || under.includes(leg.block)),
-  );
+  return authority.legs.some((leg, index) => index > 0 && leg.block === block && leg.readBack);
 }
 
 const inBlock = (world: World, train: string, block: BlockId): boolean =>
@@ -81,7 +75,7 @@ const ENDS: Record<AlarmCode, Ends> = {
     if (world.state.blocks[id]?.state !== 'disputed' && world.state.blocks[id]?.train !== train) return true;
     return (
       standsRightFor(world, id, train as TrainId) ||
-      (feedNow(world, id) === null && touchesFeed(world, id, input))
+      (feedNow(world, id) === null && touchesOwnKnob(world, id, input))
     );
   },
   'wrong-throttle': (world, { about: [block], train }) => {

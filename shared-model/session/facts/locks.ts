@@ -43,20 +43,19 @@ export function isCrewThrown(world: World, train: TrainId, node: NodeId): boolea
 /** The locks of an authority on a turnout. One that it passes and later trails is wanted as it comes next, or came last. */
 function lockOf(state: SessionState, authority: AuthorityNow, turnout: NodeId): readonly Lock[] {
   const here = authority.legs[authority.at]?.block;
-  const all = legsHeld(state, authority).flatMap((leg): Lock[] => {
-    const ahead = authority.legs.indexOf(leg) > authority.at && leg.block !== here;
+  const all = legsHeld(state, authority).flatMap((leg) => {
+    const isNext = authority.legs.indexOf(leg) > authority.at;
+    const ahead = isNext && leg.block !== here;
     return leg.turnouts
       .filter(({ id }) => id === turnout)
       .map(({ position, selfLined }) => ({
-        train: authority.train,
-        wants: position,
-        under: false,
-        ahead,
-        selfLined,
+        isNext,
+        lock: { train: authority.train, wants: position, under: false, ahead, selfLined },
       }));
   });
-  const passed = all.filter(({ ahead }) => !ahead);
-  return [...passed.slice(-1), ...all.filter(({ ahead }) => ahead).slice(0, 1)];
+  const last = all.filter(({ isNext }) => !isNext).slice(-1);
+  const next = all.filter(({ isNext }) => isNext).slice(0, 1);
+  return [...last, ...next].map(({ lock }) => lock);
 }
 
 /** Every lock on a turnout now. */

@@ -1,6 +1,6 @@
 /** Alarms: which of those standing have ended, which are new, and what one line of a script told about it. */
 
-import { feedOf, knobOf, parentsOf, phaseCode, supplyOf } from './feed.ts';
+import { feedOf, knobOf, phaseCode, supplyOf } from './feed.ts';
 import { areaOf } from './knobs.ts';
 import { relation } from './phase.ts';
 import {
@@ -161,8 +161,7 @@ function ended(world: World, state: State, alarm: Alarm, happening: Happening): 
     if (!isIn(state, thing, second) && view.train !== thing) return true;
     if (view.train !== alarm.owner && view.state !== 'disputed') return true;
     const feed = feedOf(world, state, second);
-    const own = [second, ...parentsOf(world, second)].map((one) => knobOf(world, one));
-    if (feed === null && happening.knobs.some((knob) => own.includes(knob))) return true;
+    if (feed === null && happening.knobs.includes(knobOf(world, second))) return true;
     const entered = state.authorities
       .filter((one) => one.train === thing)
       .findLast((one) => one.visits.slice(0, one.pos + 1).some((visit) => visit.block === second));

@@ -21,7 +21,17 @@ import { requestMove } from './moves.ts';
 import { verdictOf } from './phase.ts';
 import { changeCab, placeTrain, releaseLimits, settle, settleOpen, takeOff } from './placing.ts';
 import { happened, trainAt, trainCleared, trainEntered } from './reports.ts';
-import { addReason, ahead, inForce, type Line, type Reason, type State, type World } from './state.ts';
+import {
+  addReason,
+  ahead,
+  inForce,
+  type Line,
+  placed,
+  type Reason,
+  type State,
+  type World,
+} from './state.ts';
+import { stretch } from './movement.ts';
 import { sure } from './sure.ts';
 import { changeCabThrows, type Guard, guardsFor, type ThrowNeeded, throwsFor } from './throws.ts';
 import { blocksUnder } from './views.ts';
@@ -276,8 +286,9 @@ function observed(world: World, state: State, line: Line, happening: Happening):
   }
 }
 
-/** What follows by itself after a line: limits become occupied, authorities are fulfilled. */
+/** What follows by itself after a line: trains that have grown lie on more track, limits become occupied, authorities are fulfilled. */
 function follow(world: World, state: State, stopped: readonly string[]): void {
+  for (const train of placed(state)) stretch(world, state, train);
   for (const authority of state.authorities.filter(inForce)) {
     if (authority.kind === 'limits') {
       if (authority.state === 'granted') continue;

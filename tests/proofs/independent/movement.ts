@@ -20,6 +20,7 @@ import {
   type Setting,
   type Spot,
   type Stretch,
+  underOf,
 } from './track.ts';
 import { waysOf } from './views.ts';
 
@@ -65,12 +66,28 @@ function comeBy(
   train.trail = [...pieces.slice(1).reverse(), ...back];
 }
 
-/** Forgets of a trail what lies behind the last of the train's blocks. */
-function prune(world: World, train: PlacedTrain): void {
+/** Forgets of a trail what lies neither under the train nor before the end of the last of its blocks. */
+function prune(world: World, state: State, id: string): void {
+  const train = sure(state.trains[id]);
   const last = train.trail.findLastIndex((piece) =>
     train.blocks.some((one) => one.block === world.track.blockOf[piece.edge]),
   );
-  train.trail = train.trail.slice(0, last + 1);
+  const lying = train.known ? underOf(world.track, train.trail, sure(state.rolling[id]).length).length : 0;
+  train.trail = train.trail.slice(0, Math.max(last + 1, lying));
+}
+
+/** A train that has grown longer lies on back along the turnouts as they stand, and stays there. */
+export function stretch(world: World, state: State, id: string): void {
+  const train = sure(state.trains[id]);
+  const last = train.trail.at(-1);
+  if (!train.known || last === undefined) return;
+  const { length } = sure(state.rolling[id]);
+  const came = train.trail.reduce((sum, piece) => sum + sure(world.track.length[piece.edge]), 0);
+  if (came >= length) return;
+  const missing = length - came + sure(world.track.length[last.edge]);
+  const { trail } = laidBack(world.track, last, missing, state.turnouts);
+  const isNew = ({ edge }: Stretch): boolean => !train.trail.some((piece) => piece.edge === edge);
+  train.trail = [...train.trail.slice(0, -1), sure(trail[0]), ...trail.slice(1).filter(isNew)];
 }
 
 function moveSelfLining(state: State, ways: readonly Passage[]): void {
@@ -97,8 +114,8 @@ export function enterVisits(world: World, state: State, authority: Authority, up
     moveSelfLining(state, waysOf(steps));
     authority.pos = index;
   }
-  prune(world, train);
   train.known = true;
+  prune(world, state, authority.train);
   if (authority.state === 'acknowledged') authority.state = 'running';
 }
 
@@ -146,12 +163,13 @@ export function enterElsewhere(world: World, state: State, id: string, block: st
     train.known = known;
   }
   putInFront(state, train, block);
-  prune(world, train);
+  prune(world, state, id);
 }
 
-export function leave(world: World, train: PlacedTrain, block: string): void {
+export function leave(world: World, state: State, id: string, block: string): void {
+  const train = sure(state.trains[id]);
   train.blocks = train.blocks.filter((one) => one.block !== block);
-  prune(world, train);
+  prune(world, state, id);
 }
 
 /** Takes a train off a block that is settled; from its head's block the head goes back to the stretch before. */
@@ -164,9 +182,9 @@ export function settledOff(world: World, state: State, id: string, block: string
   if (wasHead) {
     const next = train.trail.findIndex((piece) => world.track.blockOf[piece.edge] !== block);
     train.trail = next < 0 ? [] : train.trail.slice(next);
-    if (authority?.kind === 'move' && authority.visits[authority.pos]?.block === block) authority.pos -= 1;
   }
-  prune(world, train);
+  if (authority?.kind === 'move' && authority.visits[authority.pos]?.block === block) authority.pos -= 1;
+  prune(world, state, id);
   if (wasHead) {
     const front = train.trail[0];
     train.known = front !== undefined && isIn(state, id, sure(world.track.blockOf[front.edge]));

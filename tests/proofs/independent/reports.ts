@@ -64,10 +64,11 @@ function enterAuthorised(
 ): void {
   const { train } = authority;
   const entered = authority.visits.slice(authority.pos + 1, index + 1);
-  const ways = entered.map((visit) => waysOf(visit.steps));
+  // As it came: a self-lining turnout may be moved by the train itself after it was passed.
+  const right = entered.map((visit) => standRight(state, waysOf(visit.steps)));
   enterVisits(world, state, authority, index);
   entered.forEach((visit, nth) => {
-    if (feedOf(world, state, visit.block) !== visit.cab || !standRight(state, sure(ways[nth])))
+    if (feedOf(world, state, visit.block) !== visit.cab || !right[nth])
       addReason(happening.raised, 'entered-unlined', train, visit.block);
   });
   raiseWrongThrottle(
@@ -107,7 +108,7 @@ export function trainCleared(world: World, state: State, line: Line, happening: 
     addReason(happening.raised, 'not-adjacent', train, block);
   } else if (!standing.pickedUp && blocksUnder(world, state, train).includes(block))
     addReason(happening.raised, 'still-under', train, block);
-  else leave(world, now, block);
+  else leave(world, state, train, block);
 }
 
 /** A correction: the train lies back from there, and nowhere else. */

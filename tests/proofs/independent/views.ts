@@ -16,7 +16,6 @@ import { sure } from './sure.ts';
 import {
   blockOfPassage,
   gapsBetween,
-  laidBack,
   type Passage,
   type Setting,
   type Stretch,
@@ -34,17 +33,7 @@ export interface BlockView {
 export function under(world: World, state: State, train: string): Stretch[] {
   const now = state.trains[train];
   if (now === undefined || !now.known || now.trail.length === 0) return [];
-  const { length } = sure(state.rolling[train]);
-  const last = sure(now.trail.at(-1));
-  const came = now.trail.reduce((sum, piece) => sum + sure(world.track.length[piece.edge]), 0);
-  if (came >= length) return underOf(world.track, now.trail, length);
-  const rest = laidBack(
-    world.track,
-    last,
-    length - came + sure(world.track.length[last.edge]),
-    state.turnouts,
-  );
-  return underOf(world.track, [...now.trail.slice(0, -1), ...rest.trail], length);
+  return underOf(world.track, now.trail, sure(state.rolling[train]).length);
 }
 
 export const blocksUnder = (world: World, state: State, train: string): string[] => [
