@@ -6,6 +6,7 @@ export function confirmed(input: SessionInput): BatchItem {
   switch (input.do) {
     case 'turn-selector': {
       const { selector, position } = input;
+      if (position === null) return { input };
       return { input, otherwise: { do: 'selector-stands-at', selector, position } };
     }
     case 'throw-turnout': {

@@ -106,7 +106,7 @@ function roomWords(input: SessionInput, name: Namer): string | null {
     case 'resume':
       return 'Resumed';
     case 'turn-selector':
-      return `Selector ${name.knob(input.selector)} turned to ${name.cab(input.position)}`;
+      return `Selector ${name.knob(input.selector)} turned to ${name.cab(input.position ?? 'a position that is not wired')}`;
     case 'selector-stands-at':
       return `Selector ${name.knob(input.selector)} stands at ${name.cab(input.position)}`;
     case 'throw-turnout':

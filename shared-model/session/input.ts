@@ -62,7 +62,8 @@ const plainOrders = [
   verb('change-cab', { train: trainId, cab: throttleId }),
   verb('stop-all', { why: text, kind: z.enum(['emergency', 'break']) }),
   verb('resume', {}),
-  verb('turn-selector', { selector: selectorId, position: selectorPosition }),
+  /** A position that is not wired (null) may be asked for, and is refused; nothing can be found to stand there. */
+  verb('turn-selector', { selector: selectorId, position: selectorPosition.nullable() }),
   verb('throw-turnout', { turnout: nodeId, position: turnoutPosition }),
   verb('set-toggle', { toggle: toggleId, on: z.boolean() }),
   verb('tag', { thing: thingId, why: text, by: person }),

@@ -111,6 +111,7 @@ function spotProblem(railroad: Railroad, input: SessionInput): string | null {
 function positionProblem(railroad: Railroad, input: SessionInput): string | null {
   if (input.do !== 'turn-selector' && input.do !== 'selector-stands-at') return null;
   const { position } = input;
+  if (position === null) return null;
   if (position !== 'off' && !railroad.throttles.has(position))
     return wrongName('position', '"off" or a throttle', position);
   const dial = railroad.selectors.get(input.selector)?.positions ?? [];

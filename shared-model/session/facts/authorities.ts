@@ -46,6 +46,12 @@ export function limitsBlocks(state: SessionState, authority: AuthorityNow): read
   return [...new Set([...authority.blocks, ...own])];
 }
 
+/** The blocks that a train is in: by the reports, and those of its limits that count as occupied. */
+export function blocksIn(state: SessionState, train: TrainId): readonly BlockId[] {
+  const taken = authorityOf(state, train)?.authority.taken ?? [];
+  return [...new Set([...(state.trains[train]?.blocks ?? []), ...taken])];
+}
+
 /** Whether a block is within limits in force of this train. */
 export function isInLimits(state: SessionState, train: TrainId, block: BlockId): boolean {
   const held = authorityOf(state, train);

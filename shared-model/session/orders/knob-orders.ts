@@ -87,6 +87,9 @@ function feedAgainst(
   ];
 }
 
+const notOnDial = (world: World, id: SelectorId, position: string): Refusal =>
+  refusal(world, 'cab-not-wired', [...blocksOfSelector(world.railroad, id).slice(0, 1), position]);
+
 /** Reasons against turning a selector; "off", and where it already stands, have none. */
 export function selectorAgainst(
   world: World,
@@ -96,7 +99,7 @@ export function selectorAgainst(
   const own = blocksOfSelector(world.railroad, id);
   if (world.state.selectors[id]?.position === position) return [];
   if (world.railroad.selectors.get(id)?.positions.includes(position) !== true)
-    return [refusal(world, 'cab-not-wired', [...own.slice(0, 1), position])];
+    return [notOnDial(world, id, position)];
   if (position === 'off') return [];
   const blocks = withLiveSections(world, own);
   const swept = sweptCab(world, id, position, own);
@@ -126,6 +129,7 @@ const ruled = (world: World, reasons: readonly Refusal[], after: World): Ruling 
   reasons.length > 0 ? { kind: 'refused', reasons, world } : done(after);
 
 export function turnSelector(world: World, { selector, position }: InputOf<'turn-selector'>): Ruling {
+  if (position === null) return { kind: 'refused', reasons: [notOnDial(world, selector, 'null')], world };
   return ruled(world, selectorAgainst(world, selector, position), setSelector(world, selector, position));
 }
 export function throwTurnout(world: World, { turnout, position }: InputOf<'throw-turnout'>): Ruling {

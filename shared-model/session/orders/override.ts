@@ -23,7 +23,7 @@ function carriedOut(world: World, order: PlainOrder): Ruling | null {
     const moving = caseOf(world, order);
     return moving === null ? null : grant(world, moving, order.to);
   }
-  if (order.do === 'turn-selector') {
+  if (order.do === 'turn-selector' && order.position !== null) {
     const turned = setSelector(world, order.selector, order.position);
     const blocks = withLiveSections(turned, blocksOfSelector(world.railroad, order.selector));
     return done(turned, { raised: wrongThrottles(turned, blocks) });

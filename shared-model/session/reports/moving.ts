@@ -2,7 +2,7 @@
 import type { AuthorityId, BlockId, NodeId, TrainId } from '../../ids.ts';
 import { isStop, onward, onwardAsSet, otherEnd, type Spot, turned } from '../../railroad/travel.ts';
 import { layBack } from '../../railroad/under-train.ts';
-import { authoritiesInForce, type InForce } from '../facts/authorities.ts';
+import { authoritiesInForce, blocksIn, type InForce } from '../facts/authorities.ts';
 import { blocksUnder, gapsBetween, spotsUnder } from '../facts/standing.ts';
 import { authorityAfter } from '../machines.ts';
 import type { AuthorityNow, Trail, TrainNow } from '../state.ts';
@@ -91,10 +91,11 @@ export function moveOntoLeg(world: World, id: TrainId, held: InForce, index: num
 }
 
 /** The gap by which a train without authority comes into a block: the one it stands at, else the first in the file's order, the head's blocks first. */
-function gapInto(world: World, train: TrainNow, block: BlockId): NodeId | undefined {
+function gapInto(world: World, id: TrainId, block: BlockId): NodeId | undefined {
   const { railroad } = world;
+  const train = trainNow(world, id);
   const toward = train.lost ? undefined : train.trail[0]?.toward;
-  const inFront = train.blocks.flatMap((from) => gapsBetween(railroad, from, block));
+  const inFront = blocksIn(world.state, id).flatMap((from) => gapsBetween(railroad, from, block));
   return toward !== undefined && inFront.includes(toward) ? toward : inFront[0];
 }
 
@@ -133,7 +134,7 @@ function throughBlock(world: World, gap: NodeId, block: BlockId): Through {
 export function moveWithoutLeg(world: World, id: TrainId, block: BlockId): World {
   const { railroad } = world;
   const train = trainNow(world, id);
-  const gap = gapInto(world, train, block);
+  const gap = gapInto(world, id, block);
   const through = gap === undefined ? NOWHERE : throughBlock(world, gap, block);
   const atGap = gap !== undefined && !train.lost && train.trail[0]?.toward === gap;
   const back = (railroad.edgesAt.get(gap ?? ('' as NodeId)) ?? []).find(

@@ -1,6 +1,6 @@
 /** Reports about trains: entered, cleared, stopped, at, derailed, rerailed, stalled. Never refused; what contradicts the rules raises alarms. */
 import type { BlockId, TrainId } from '../../ids.ts';
-import { authorityOf, type InForce, isInLimits, limitsBlocks } from '../facts/authorities.ts';
+import { authorityOf, blocksIn, type InForce, isInLimits, limitsBlocks } from '../facts/authorities.ts';
 import { feedNow } from '../facts/feed.ts';
 import { wrongTurnouts } from '../facts/lined.ts';
 import { blocksUnder, cabUnder, gapsBetween, spotsUnder, standingAt, trainsIn } from '../facts/standing.ts';
@@ -18,16 +18,8 @@ export function wrongFeed(world: World, block: BlockId, train: TrainId): readonl
   return [{ code: 'wrong-throttle', about: [block, feed], train }];
 }
 
-/** Blocks that count as where the train is, for what is adjacent: inside limits, all of them. */
-function blocksOf(world: World, id: TrainId, train: TrainNow): readonly BlockId[] {
-  const held = authorityOf(world.state, id)?.authority;
-  return held === undefined ? train.blocks : [...train.blocks, ...limitsBlocks(world.state, held)];
-}
-
 function isAdjacent(world: World, id: TrainId, block: BlockId): boolean {
-  return blocksOf(world, id, trainNow(world, id)).some(
-    (from) => gapsBetween(world.railroad, from, block).length > 0,
-  );
+  return blocksIn(world.state, id).some((from) => gapsBetween(world.railroad, from, block).length > 0);
 }
 
 /** Entered on its own, read-back authority: up to the leg, those between are entered too, and each is asked whether it was lined. */

@@ -17,6 +17,7 @@ import {
 } from './grants.ts';
 import { put, report } from './knob-reports.ts';
 import { blocksOfKnob, throwReasons } from './knobs.ts';
+import { stretch } from './movement.ts';
 import { requestMove } from './moves.ts';
 import { verdictOf } from './phase.ts';
 import { changeCab, placeTrain, releaseLimits, settle, settleOpen, takeOff } from './placing.ts';
@@ -31,7 +32,6 @@ import {
   type State,
   type World,
 } from './state.ts';
-import { stretch } from './movement.ts';
 import { sure } from './sure.ts';
 import { changeCabThrows, type Guard, guardsFor, type ThrowNeeded, throwsFor } from './throws.ts';
 import { blocksUnder } from './views.ts';
