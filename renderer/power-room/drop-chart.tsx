@@ -67,13 +67,16 @@ export function DropChart({ figures, unit }: DropChartProps) {
         %
       </text>
       <path className="chart-limit" d={`M${SIZE.left} ${limit}H${SIZE.width - SIZE.right}`} />
+      <text className="chart-limit-name" x={SIZE.left + 6} y={limit - 6}>
+        {DROP_LIMIT_PERCENT} % limit
+      </text>
       {neighbours(awg)
         .map(straight)
         .map(({ gauge, at, d }) => (
           <g key={gauge} data-chosen={gauge === awg || undefined}>
             <path className="chart-line" d={d} />
             <text x={x(at[0]) + 6} y={y(at[1])} dominantBaseline="central">
-              {gauge <= 0 ? `${1 - gauge}/0` : gauge}
+              {gaugeText(gauge)}
             </text>
           </g>
         ))}

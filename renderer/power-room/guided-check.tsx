@@ -30,6 +30,8 @@ interface GuidedCheckProps {
   readonly power: Power;
   readonly draft: GuidedDraft;
   readonly change: (part: Partial<GuidedDraft>) => void;
+  /** A check is on record now; told in words. */
+  readonly onKept: (says: string) => void;
 }
 
 /** What the evening's record says against a tick, as a remark; the person at the railroad has the last word. */
@@ -57,7 +59,7 @@ function Pair({
   supplies,
   draft,
   change,
-}: Omit<GuidedCheckProps, 'power'> & { readonly supplies: readonly Supply[] }) {
+}: Pick<GuidedCheckProps, 'draft' | 'change'> & { readonly supplies: readonly Supply[] }) {
   const options = supplies.map(({ id, name }) => ({ value: id, says: name }));
   return (
     <>
@@ -77,7 +79,7 @@ function Pair({
   );
 }
 
-export function GuidedCheck({ power, draft, change }: GuidedCheckProps) {
+export function GuidedCheck({ power, draft, change, onKept }: GuidedCheckProps) {
   const { matchedVolts } = useConsole((state) => state.settings);
   const { keep } = useKept(CAUTION_KIND);
   const [trouble, setTrouble] = useState<string | null>(null);
@@ -149,7 +151,7 @@ export function GuidedCheck({ power, draft, change }: GuidedCheckProps) {
           text={draft.tolerance}
           range={TOLERANCE}
           onChange={(tolerance) => change({ tolerance })}
-          hint="At least ±0.2 V are taken in any case."
+          hint="±2 % is taken for a true-RMS meter, ±10 % for another (common practice, no source), ±0.2 V at the least; your meter's leaflet knows better."
         />
         <div className="readings">
           {READINGS.map(({ reading, label }) => (
@@ -179,7 +181,7 @@ export function GuidedCheck({ power, draft, change }: GuidedCheckProps) {
             b={b}
             readings={readings}
             answer={verdictOf(readings, a, b, matchedVolts)}
-            onKept={() => change(draftFor('', ''))}
+            onKept={onKept}
           />
         ) : null}
       </GuidedStep>

@@ -18,8 +18,8 @@ interface GuidedVerdictProps {
   readonly b: Supply;
   readonly readings: Readings;
   readonly answer: PhaseAnswer;
-  /** It is on record now. */
-  readonly onKept: () => void;
+  /** It is on record now; told in words. */
+  readonly onKept: (says: string) => void;
 }
 
 function angleWords({ from, to }: PhaseAnswer['degrees']): string {
@@ -33,7 +33,8 @@ export function GuidedVerdict({ power, a, b, readings, answer, onKept }: GuidedV
   const keep = async () => {
     const problem = await power.keepCheck({ a, b, readings });
     setTrouble(problem);
-    if (problem === null) onKept();
+    const where = power.state === null ? 'Kept, for the next evening too' : 'In the evening’s record';
+    if (problem === null) onKept(`${where}: ${a.name} with ${b.name}. ${answer.says}`);
   };
   return (
     <div className="power-stack">
@@ -62,8 +63,10 @@ export function GuidedVerdict({ power, a, b, readings, answer, onKept }: GuidedV
         />
       </div>
       <p className="fine quiet">
-        By the law of cosines for sine waves, {toleranceText(readings.tolerancePercent)}. Which of the two
-        leads cannot be told from such readings.
+        By the law of cosines for sine waves (the three-voltmeter method),{' '}
+        {toleranceText(readings.tolerancePercent)}. In phase: every angle that fits is below 20°. Reversed:
+        180° fits, and all are above 135°. Different legs: 60° or 120° fits. Which of the two leads cannot be
+        told from such readings.
       </p>
       {answer.verdict === 'reversed' || answer.verdict === 'different-legs' ? (
         <CautionList step="remedy" masterSwitch={power.railroad?.document.masterSwitch} />

@@ -23,10 +23,18 @@ function worst(railroad: Railroad, load: Load): number {
   return Math.max(0, ...railroad.document.trains.map((train) => train.amps));
 }
 
-function verdict(now: number, peak: number, most: number, limit: number): string {
-  if (isOver(now, limit)) return 'TOO MUCH NOW';
-  if (isOver(peak, limit)) return 'too much tonight';
-  return isOver(most, limit) ? 'too much at most' : 'within its limit';
+interface Loads {
+  readonly now: number;
+  readonly peak: number;
+  readonly most: number;
+  readonly limit: number;
+}
+
+function Verdict({ now, peak, most, limit }: Loads) {
+  if (isOver(now, limit)) return <strong>TOO MUCH NOW</strong>;
+  if (isOver(peak, limit)) return <strong>too much tonight</strong>;
+  if (isOver(most, limit)) return <strong>too much at most</strong>;
+  return <span className="quiet">within its limit</span>;
 }
 
 /** What the breakers see comes first. */
@@ -85,7 +93,7 @@ export function LoadSection({ power, railroad }: { readonly power: Power; readon
                 most={most}
                 limit={load.limit}
               />,
-              <strong key="verdict">{verdict(load.amps, peakAmps, most, load.limit)}</strong>,
+              <Verdict key="verdict" now={load.amps} peak={peakAmps} most={most} limit={load.limit} />,
             ],
           };
         })}

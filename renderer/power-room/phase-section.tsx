@@ -1,5 +1,5 @@
 /** Phase: what is known, what is due, which gaps are barred, and the guided check. */
-import { useRef } from 'react';
+import { useRef, useState } from 'react';
 import type { SupplyId } from '../../shared-model/ids.ts';
 import { barredGaps } from '../../shared-model/power/barred-gaps.ts';
 import { checksDue, type DueReason } from '../../shared-model/power/phase-due.ts';
@@ -87,10 +87,17 @@ export function PhaseSection({ power, railroad }: { readonly power: Power; reado
   const [draft, change] = useDraft('phase', FIRST_DRAFT);
   const now = useNow();
   const guide = useRef<HTMLElement>(null);
+  const [kept, setKept] = useState<string | null>(null);
   const { supplies } = railroad.document;
   if (supplies.length < 2) return <p>This railroad has one supply: there is nothing to be in phase with.</p>;
   const check = (a: SupplyId, b: SupplyId) => {
+    setKept(null);
     change(draftFor(a, b));
+    guide.current?.focus();
+  };
+  const onKept = (says: string) => {
+    setKept(says);
+    change(draftFor('', ''));
     guide.current?.focus();
   };
   return (
@@ -109,7 +116,12 @@ export function PhaseSection({ power, railroad }: { readonly power: Power; reado
       </div>
       <section ref={guide} tabIndex={-1} aria-label="Guided phase check">
         <h2>Guided phase check</h2>
-        <GuidedCheck power={power} draft={draft} change={change} />
+        {kept === null ? null : (
+          <p role="status" className="kept">
+            {kept}
+          </p>
+        )}
+        <GuidedCheck power={power} draft={draft} change={change} onKept={onKept} />
       </section>
     </div>
   );

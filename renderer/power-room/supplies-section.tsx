@@ -4,7 +4,7 @@ import { bridgeWithinSupply } from '../../shared-model/power/bridging.ts';
 import { ampsText, voltsText } from '../../shared-model/power/figures.ts';
 import { isOver, supplyLimit, worstOfSupply } from '../../shared-model/power/load.ts';
 import { beyondToyLimits } from '../../shared-model/power/supply-limits.ts';
-import type { Supply } from '../../shared-model/railroad/document.ts';
+import type { Supply, Throttle } from '../../shared-model/railroad/document.ts';
 import type { Railroad } from '../../shared-model/railroad/railroad.ts';
 import { Act } from '../parts/act.tsx';
 import { Table } from '../parts/table.tsx';
@@ -33,6 +33,16 @@ function notes(railroad: Railroad, supply: Supply): readonly string[] {
       ? [`The impedance of ${supply.name} is entered as 0 ohm, so currents of shorts come out too high.`]
       : []),
   ];
+}
+
+/** One line for each, so that a figure stays with its unit. */
+function Throttles({ throttles }: { readonly throttles: readonly Throttle[] }) {
+  if (throttles.length === 0) return <>none</>;
+  return throttles.map(({ id, name, maxAmps }) => (
+    <span key={id} className="power-line">
+      {name} ({ampsText(maxAmps)})
+    </span>
+  ));
 }
 
 export function SuppliesSection({ power, railroad }: { readonly power: Power; readonly railroad: Railroad }) {
@@ -70,10 +80,7 @@ export function SuppliesSection({ power, railroad }: { readonly power: Power; re
             `${ampsText(supply.breakerAmps)}, ${supply.breakerKind ?? 'unknown'}`,
             `${supply.impedanceOhms} ohm`,
             supply.wave ?? 'unknown',
-            throttles
-              .filter((throttle) => throttle.supply === supply.id)
-              .map((throttle) => `${throttle.name} (${ampsText(throttle.maxAmps)})`)
-              .join(', ') || 'none',
+            <Throttles key="throttles" throttles={throttles.filter((each) => each.supply === supply.id)} />,
             drives(railroad, supply),
             <Act
               key="replugged"
@@ -95,8 +102,9 @@ export function SuppliesSection({ power, railroad }: { readonly power: Power; re
         </ul>
       )}
       <p className="fine quiet">
-        Can give: the rated VA at full volts. Drives: the hungriest trains of this railroad, one on each
-        throttle, by the amperes entered for them.
+        Rated output, volts full up (RMS), breaker, impedance, wave, and the amperes of each throttle are as
+        they were entered on the drawing board. Can give: the rated VA at full volts. Drives: the hungriest
+        trains of this railroad, one on each throttle, by the amperes entered for them.
       </p>
     </div>
   );

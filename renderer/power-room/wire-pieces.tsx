@@ -48,14 +48,14 @@ export function WirePieces({ pieces, unit, onChange }: WirePiecesProps) {
                 Take out
               </Act>
             ) : null}
+            {index === pieces.length - 1 && pieces.length < MOST_PIECES ? (
+              <Act kind="calm" onPress={() => onChange([...pieces, NEXT_PIECE])}>
+                Another piece
+              </Act>
+            ) : null}
           </div>
         );
       })}
-      {pieces.length < MOST_PIECES ? (
-        <Act kind="calm" onPress={() => onChange([...pieces, NEXT_PIECE])}>
-          Another piece
-        </Act>
-      ) : null}
     </fieldset>
   );
 }

@@ -2,6 +2,8 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { trainId } from '../../shared-model/ids.ts';
+import { type SessionInput, sessionInput } from '../../shared-model/session/input.ts';
 import { askHost, type ConsolePage, goTo, openConsolePage } from '../support/console-page.ts';
 
 let opened: ConsolePage;
@@ -94,6 +96,7 @@ describe('the guided phase check', () => {
     await toTheReadings();
     await typeReadings('18', '18', '0.4');
     await page.getByRole('button', { name: 'Keep this check' }).click();
+    await page.getByText('Kept, for the next evening too: North bench with South bench. In phase').waitFor();
     const matrix = page.getByRole('table', { name: 'In phase with' });
     await matrix
       .getByText(/since \d\d:\d\d, 0.4 V across/)
@@ -172,6 +175,30 @@ test('an evening takes the check, and a replugged supply makes it lapse', async 
   await page.getByRole('button', { name: 'South bench was replugged' }).click();
   await goTo(page, 'power-room/phase');
   await matrix.getByText('lapsed').first().waitFor();
+});
+
+test('loads are told live: what flows now, and the worst moment once it no longer does', async () => {
+  const send = (...inputs: SessionInput[]) =>
+    askHost(page, 'evening.send', { items: inputs.map((input) => ({ input })) });
+  const train = trainId.parse('t7');
+  await goTo(page, 'power-room/loads');
+  const throttle = page.getByRole('row', { name: /^Throttle Cab 1/ });
+  await throttle.getByText('none yet').waitFor();
+  await send(
+    sessionInput.parse({ do: 'assign-cab', cab: '1', person: 'Avery' }),
+    sessionInput.parse({ do: 'place-train', train, edge: 'e6', toward: 'g4', cab: '1' }),
+    sessionInput.parse({ do: 'stalled', train }),
+  );
+  await throttle.getByText(/^[\d.]+ A at \d\d:\d\d$/).waitFor();
+  const [, flowing] = await throttle.getByRole('cell').allTextContents();
+  await send(
+    sessionInput.parse({ do: 'train-stopped', train }),
+    sessionInput.parse({ do: 'take-off', train }),
+  );
+  await throttle.getByRole('cell', { name: '0 A', exact: true }).first().waitFor();
+  expect((await throttle.getByRole('cell').allTextContents())[1]).toBe(flowing);
+  await page.reload();
+  await throttle.getByText(flowing ?? '').waitFor();
 });
 
 describe('everything in it', () => {
