@@ -3,7 +3,7 @@ import { indexRailroad } from '../../shared-model/railroad/railroad.ts';
 import { stateAnswer } from '../../shared-model/session/state-answer.ts';
 import { readDocument } from '../host/log/documents.ts';
 import { eveningFault } from '../host/log/evening-fault.ts';
-import { lastEntryAt } from '../host/log/events.ts';
+import { entryAt } from '../host/log/moments.ts';
 import { stateAt } from '../host/log/state-at.ts';
 import { type Answer, inputError } from './answer.ts';
 import { makeMoment, parseMoment } from './moment.ts';
@@ -23,7 +23,7 @@ export function replay(
   return withEvening(options.log, session, (log, row) => {
     const fault = eveningFault(log, row);
     if (fault !== null) return inputError(`evening ${row.id} is not what was written: ${fault}`);
-    const entry = lastEntryAt(log, row.id, at);
+    const entry = entryAt(log, row.id, row.entries, at);
     const state = stateAt(log, row.id, entry);
     const answer = stateAnswer(indexRailroad(readDocument(log, row.railroadHash)), state);
     const head = `evening ${row.id} at ${makeMoment(state.at)}, after entry ${entry}: ${state.phase}`;

@@ -11,14 +11,13 @@ import {
 } from '../../shared-model/wire/contract.ts';
 import type { z } from '../../shared-model/zod.ts';
 import { bad, good } from './answers.ts';
+import { backupCalls } from './backup-calls.ts';
 import { carriedNow } from './carried-over.ts';
 import { type Clock, rfc3339 } from './clock.ts';
 import { eveningCalls } from './evening-calls.ts';
 import { makeLiveEvening } from './live-evening.ts';
-import { backUp } from './log/backup.ts';
 import { readDocument } from './log/documents.ts';
 import { dropKept, keep, keptOf, writeSetting } from './log/kept.ts';
-import { verifyLog } from './log/verify.ts';
 import { plannerJobs, type StartThread } from './planner-jobs.ts';
 import type { Push, Pushes } from './pushes.ts';
 import { findRailroad, railroadCalls, wholeDocument } from './railroad-calls.ts';
@@ -58,19 +57,7 @@ const isCall = (name: string): name is CallName => Object.hasOwn(CALLS, name);
 
 export function makeConsoleHost(options: ConsoleHostOptions): ConsoleHost {
   const { storage, clock, pushes, warn } = options;
-  let backup: Promise<unknown> = Promise.resolve();
-  const backUpNow = (): Promise<Answer<{ file: string }>> => {
-    const made = backup.then(async (): Promise<Answer<{ file: string }>> => {
-      const log = storage.forBackup();
-      if (log === null) return bad('refused', storage.state().says ?? 'The log cannot be backed up now.');
-      return good({ file: await backUp(log, rfc3339(clock)) });
-    });
-    const answered = made.catch((error: unknown) =>
-      bad('fault', `No backup was made: ${error instanceof Error ? error.message : String(error)}`),
-    );
-    backup = answered;
-    return answered;
-  };
+  const backups = backupCalls(storage, clock);
 
   const live = makeLiveEvening({
     storage,
@@ -78,7 +65,7 @@ export function makeConsoleHost(options: ConsoleHostOptions): ConsoleHost {
     pushes,
     uid: options.uid,
     lookAhead: options.lookAhead,
-    ended: () => void backUpNow().then((made) => (made.ok ? undefined : warn(made.problem.says))),
+    ended: () => void backups.backUpNow().then((made) => (made.ok ? undefined : warn(made.problem.says))),
   });
   const jobs = plannerJobs(options.startPlanner, pushes);
   const settings = () => userSettingsIn(storage.log);
@@ -123,12 +110,8 @@ export function makeConsoleHost(options: ConsoleHostOptions): ConsoleHost {
       const sent = live.send(items);
       return sent.ok ? good({ events: [...sent.value.events], refused: sent.value.refused }) : sent;
     },
-    ...eveningCalls({ storage, clock, going: live.going, lookAhead: options.lookAhead }),
-    'log.verify': () => {
-      const { good: isGood, says } = verifyLog(storage.log);
-      return good({ good: isGood, says: [...says] });
-    },
-    'log.backup': backUpNow,
+    ...eveningCalls({ storage, clock, pushes, going: live.going, lookAhead: options.lookAhead }),
+    ...backups.calls,
     'keep.write': ({ kind, id, value }) => {
       if (value === undefined) return bad('bad-input', 'expected a value, but it is missing', '$.value');
       const written = storage.write((log) => keep(log, kind, id, value, rfc3339(clock)));
@@ -177,7 +160,7 @@ export function makeConsoleHost(options: ConsoleHostOptions): ConsoleHost {
     subscribe: pushes.subscribe,
     close: async () => {
       jobs.stopAll();
-      await backup;
+      await backups.settled();
     },
   };
 }

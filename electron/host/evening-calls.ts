@@ -4,9 +4,11 @@ import { type Bad, bad, good } from './answers.ts';
 import { type Clock, rfc3339 } from './clock.ts';
 import { cardOf, eveningName } from './evening-card.ts';
 import { makeEveningFile, parseEveningFile } from './evening-file.ts';
+import { eveningReports } from './evening-reports.ts';
 import { readDocument, storeDocument } from './log/documents.ts';
 import { eveningFaultByTurns } from './log/evening-fault.ts';
 import { appendEvents, readEvents } from './log/events.ts';
+import { entryAt, markFrom, outlineOf } from './log/moments.ts';
 import {
   addSession,
   initialStateOf,
@@ -18,17 +20,21 @@ import {
   sessionRows,
 } from './log/sessions.ts';
 import { stateAt } from './log/state-at.ts';
+import type { Pushes } from './pushes.ts';
 import type { Storage } from './storage.ts';
 
 interface Deps {
   readonly storage: Storage;
   readonly clock: Clock;
+  readonly pushes: Pushes;
   /** The evening that is going on: it cannot be removed. */
   readonly going: () => { readonly id: string } | null;
   /** What evenings are held with: an imported one is judged again with the same. */
   readonly lookAhead: LookAhead | undefined;
 }
 
+/** An evening of so many entries is gone through before it is shown; of a longer one that is told afterwards. */
+const CHECKED_AT_ONCE = 20_000;
 /** Most events in one answer. */
 const MOST_EVENTS = 5000;
 /** An imported evening is added in pieces of so many events: one statement a piece, checkpoints in between. */
@@ -40,7 +46,7 @@ export function findEvening(storage: Storage, id: string): SessionRow | null {
   return /^\d{1,15}$/.test(id) ? sessionRow(storage.log, Number(id)) : null;
 }
 
-export function eveningCalls({ storage, clock, going, lookAhead }: Deps) {
+export function eveningCalls({ storage, clock, pushes, going, lookAhead }: Deps) {
   /** Heads that were found sound since the start: a long evening is gone through once. */
   const sound = new Set<string>();
   /** An evening that is not what was written is not shown as if it were. */
@@ -52,21 +58,58 @@ export function eveningCalls({ storage, clock, going, lookAhead }: Deps) {
     sound.add(row.head);
     return null;
   };
+  const reports = eveningReports(storage.log, pushes);
+  /** Does something with an evening of the log. */
+  const withRow = <Value>(id: string, act: (row: SessionRow) => Value): Value | Bad => {
+    const row = findEvening(storage, id);
+    return row === null ? noSuch(id) : act(row);
+  };
 
   return {
     'evenings.list': () => good(sessionRows(storage.log).map(cardOf)),
 
-    'evenings.read': async ({ id }: { id: string }) => {
-      const row = findEvening(storage, id);
-      if (row === null) return noSuch(id);
-      const unsound = await unsoundness(row);
-      if (unsound !== null) return unsound;
-      return good({
-        card: cardOf(row),
-        document: readDocument(storage.log, row.railroadHash),
-        initial: initialStateOf(storage.log, row.id),
-      });
-    },
+    'evenings.read': ({ id }: { id: string }) =>
+      withRow(id, async (row) => {
+        const isLong = row.entries > CHECKED_AT_ONCE;
+        const unsound = isLong ? null : await unsoundness(row);
+        if (unsound !== null) return unsound;
+        return good({
+          card: cardOf(row),
+          document: readDocument(storage.log, row.railroadHash),
+          initial: initialStateOf(storage.log, row.id),
+          checked: sound.has(row.head),
+        });
+      }),
+
+    'evenings.check': ({ id }: { id: string }) =>
+      withRow(id, async (row) => (await unsoundness(row)) ?? good({})),
+
+    'evenings.outline': ({ id, bins }: { id: string; bins: number }) =>
+      withRow(id, (row) => good(outlineOf(storage.log, row.id, row.entries, bins))),
+
+    'evenings.entryAt': ({ id, at }: { id: string; at: number }) =>
+      withRow(id, (row) => good({ entry: entryAt(storage.log, row.id, row.entries, at) })),
+
+    'evenings.markFrom': ({
+      id,
+      entry,
+      direction,
+    }: {
+      id: string;
+      entry: number;
+      direction: 'next' | 'before';
+    }) => withRow(id, (row) => good({ entry: markFrom(storage.log, row.id, entry, direction) })),
+
+    'evenings.report': ({ id }: { id: string }) => withRow(id, reports.report),
+
+    'evenings.giveUp': ({ id }: { id: string }) =>
+      withRow(id, (row) => {
+        reports.giveUp(row);
+        return good({});
+      }),
+
+    'evenings.charts': ({ id, from, to }: { id: string; from: number; to: number }) =>
+      withRow(id, (row) => reports.charts(row, { from, to })),
 
     'evenings.events': ({ id, from, to }: { id: string; from: number; to: number }) => {
       const row = findEvening(storage, id);

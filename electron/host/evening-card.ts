@@ -9,6 +9,7 @@ export function eveningName(row: SessionRow): string {
 
 export const cardOf = (row: SessionRow): EveningCard => ({
   id: String(row.id),
+  uid: row.uid,
   name: eveningName(row),
   note: row.note,
   railroadName: row.railroadName,

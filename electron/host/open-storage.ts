@@ -3,6 +3,7 @@ import { existsSync, mkdirSync, realpathSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import type { LogState } from '../../shared-model/wire/contract.ts';
 import { defaultLogFile } from './data-folder.ts';
+import { takeReplacement } from './log/backups.ts';
 import { readDocument } from './log/documents.ts';
 import { eveningFault } from './log/evening-fault.ts';
 import { type Holder, type Lock, takeLock } from './log/lock.ts';
@@ -106,6 +107,7 @@ export function openStorage(
     const says = `${named ?? defaultLogFile()}: expected a place where a log can be kept (${cause})`;
     return { kind: 'cannot', problem: { code: 'unreadable', says } };
   }
+  takeReplacement(file, since);
   const found = openForWriting(file);
   if (!found.ok) {
     lock.release();

@@ -7,13 +7,14 @@ import type { SessionState } from '../../shared-model/session/state.ts';
 import { momentText } from './moment-text.ts';
 
 /** Entries drawn before and after the moment; a whole evening would be too much to draw at each step. */
-const AROUND = 40;
+export const AROUND = 40;
 
 const OUTCOME_WORDS = { done: '', refused: 'REFUSED', alarm: 'ALARM' } as const;
 
 interface EntryListProps {
   readonly railroad: Railroad;
   readonly state: SessionState;
+  /** Those round the moment. */
   readonly events: readonly SessionEvent[];
   readonly openedAt: string;
   readonly position: number;
@@ -22,17 +23,15 @@ interface EntryListProps {
 
 export function EntryList({ railroad, state, events, openedAt, position, onGo }: EntryListProps) {
   const list = useRef<HTMLOListElement>(null);
-  const from = Math.max(0, position - AROUND);
-  const shown = events.slice(from, position + AROUND);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the current entry is another one at each position
   useEffect(() => {
     list.current?.querySelector('[aria-current]')?.scrollIntoView({ block: 'center' });
   }, [position]);
   return (
     <section className="replay-entries" aria-label="Entries">
-      <ol ref={list} start={from + 1}>
-        {shown.map((event, index) => {
-          const at = from + index + 1;
+      <ol ref={list}>
+        {events.map((event) => {
+          const at = event.entry;
           return (
             <li key={event.entry} data-outcome={event.outcome} data-later={at > position || undefined}>
               <button

@@ -7,6 +7,7 @@ import { EmptyState } from '../parts/empty-state.tsx';
 import { OnOff, TextBox } from '../parts/field.tsx';
 import { Table } from '../parts/table.tsx';
 import { EveningEdit } from './evening-edit.tsx';
+import { LogCare } from './log-care.tsx';
 
 const COLUMNS = [
   { name: 'Evening' },
@@ -57,8 +58,10 @@ export function EveningList() {
     return (
       <EmptyState
         title="No evening in the log yet"
-        says="Open an evening on the Desk: everything that is said and done in it is kept, and can be looked back on here."
-      />
+        says="Open an evening on the Desk: everything that is said and done in it is kept, and can be looked back on here. Or bring in the file of an evening that was held elsewhere."
+      >
+        <LogCare onChange={() => void read()} />
+      </EmptyState>
     );
   const shown = cards.filter((card) => card.archived === putAway && matches(card, words));
   const edited = cards.find(({ id }) => id === editing);
@@ -68,6 +71,7 @@ export function EveningList() {
         <TextBox label="Search name, note, railroad, people, day" value={words} onChange={setWords} />
         <OnOff label="Evenings put away" on={putAway} onChange={setPutAway} />
       </div>
+      <LogCare onChange={() => void read()} />
       {problem === null ? null : <p role="alert">{problem}</p>}
       {edited === undefined ? null : (
         <EveningEdit

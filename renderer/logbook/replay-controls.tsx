@@ -1,10 +1,10 @@
 /** The scrubber and the keys of a replay: one event on or back, to the next refusal or alarm, play at a speed. */
 import type { KeyboardEvent } from 'react';
-import { markedPosition } from '../../shared-model/logbook/replay.ts';
-import type { SessionEvent } from '../../shared-model/session/event.ts';
+import type { Outline } from '../../shared-model/wire/evening-calls.ts';
 import { Act } from '../parts/act.tsx';
 import { Choice } from '../parts/field.tsx';
 import { DensityStrip } from './density-strip.tsx';
+import type { Marks } from './use-marks.ts';
 import type { Player, Speed } from './use-player.ts';
 
 const SPEED_OPTIONS: readonly { readonly value: Speed; readonly says: string }[] = [
@@ -15,19 +15,25 @@ const SPEED_OPTIONS: readonly { readonly value: Speed; readonly says: string }[]
 ];
 
 interface ControlsProps {
-  readonly events: readonly SessionEvent[];
+  readonly entries: number;
+  readonly outline: Outline;
   readonly player: Player;
+  /** The refusals and alarms before and after the moment; null where there is none. */
+  readonly marks: Marks;
   /** The moment shown, in words: "entry 12 of 80, 20:14:07, No. 7 is in block 4". */
   readonly says: string;
 }
 
-export function ReplayControls({ events, player, says }: ControlsProps) {
+const markedIn = ({ bins }: Outline): number =>
+  bins.reduce((sum, { refusals, alarms }) => sum + refusals + alarms, 0);
+
+export function ReplayControls({ entries, outline, player, marks, says }: ControlsProps) {
   const { position, go, playing, setPlaying } = player;
-  const toMark = (direction: 'next' | 'before') => go(markedPosition(events, position, direction));
+  const toMark = (direction: 'next' | 'before') => go(marks[direction] ?? position);
   const nowhere = (direction: 'next' | 'before') =>
-    markedPosition(events, position, direction) === position ? 'There is none.' : undefined;
+    marks[direction] === null ? 'There is none.' : undefined;
   const play = () => {
-    if (position >= events.length) go(0);
+    if (position >= entries) go(0);
     setPlaying(!playing);
   };
   const onKeyDown = (event: KeyboardEvent) => {
@@ -40,7 +46,7 @@ export function ReplayControls({ events, player, says }: ControlsProps) {
   };
   return (
     <section className="replay-controls" aria-label="Moment">
-      <DensityStrip events={events} position={position} />
+      <DensityStrip outline={outline} entries={entries} position={position} marked={markedIn(outline)} />
       <input
         type="range"
         className="replay-scrubber"
@@ -48,7 +54,7 @@ export function ReplayControls({ events, player, says }: ControlsProps) {
         aria-valuetext={says}
         aria-keyshortcuts="Space n p"
         min={0}
-        max={events.length}
+        max={entries}
         step={1}
         value={position}
         onChange={(event) => go(Number(event.target.value))}
@@ -65,7 +71,7 @@ export function ReplayControls({ events, player, says }: ControlsProps) {
         <Act
           kind="calm"
           onPress={() => go(position + 1)}
-          notNow={position >= events.length ? 'This is the end.' : undefined}
+          notNow={position >= entries ? 'This is the end.' : undefined}
         >
           One on
         </Act>

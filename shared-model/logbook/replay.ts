@@ -34,30 +34,3 @@ export function stateAfter({ initial, events, checkpoints }: Replay, position: n
   const from = Math.min(Math.floor(position / CHECKPOINT_EVERY), checkpoints.length - 1);
   return foldEvents(checkpoints[from] ?? initial, events.slice(from * CHECKPOINT_EVERY, position));
 }
-
-/** How many events had happened at a moment (seconds since the session was opened; events of that very second have happened). */
-export function positionAt(events: readonly SessionEvent[], seconds: number): number {
-  let low = 0;
-  let high = events.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((events[middle]?.at ?? 0) <= seconds) low = middle + 1;
-    else high = middle;
-  }
-  return low;
-}
-
-/** The position just after the next (or the one before) refusal or alarm; the same position when there is none. */
-export function markedPosition(
-  events: readonly SessionEvent[],
-  position: number,
-  direction: 'next' | 'before',
-): number {
-  const marked = ({ outcome }: SessionEvent): boolean => outcome !== 'done';
-  if (direction === 'next') {
-    const ahead = events.findIndex((event, index) => index >= position && marked(event));
-    return ahead < 0 ? position : ahead + 1;
-  }
-  const behind = events.findLastIndex((event, index) => index < position - 1 && marked(event));
-  return behind < 0 ? position : behind + 1;
-}

@@ -6,12 +6,12 @@ import { railroadDocument } from '../railroad/document.ts';
 import { batchItem } from '../session/batch.ts';
 import { sessionEvent } from '../session/event.ts';
 import { standingCheck } from '../session/kept-checks.ts';
-import type { SessionState } from '../session/state.ts';
 import { z } from '../zod.ts';
+import { EVENING_CALLS, EVENING_PUSHES, foldedState } from './evening-calls.ts';
+
+export type { EveningCard } from './evening-calls.ts';
 
 const key = z.string().min(1).max(120);
-/** State is what this program folded; it is not taken apart again at the border, only known to be an object. */
-const state = z.record(z.string(), z.unknown()) as unknown as z.ZodType<SessionState>;
 const nothing = z.strictObject({});
 const anyJson = z.unknown();
 
@@ -28,23 +28,6 @@ export const railroadCard = z.strictObject({
 });
 export type RailroadCard = z.infer<typeof railroadCard>;
 
-export const eveningCard = z.strictObject({
-  id: key,
-  name: z.string(),
-  note: z.string(),
-  railroadName: z.string(),
-  railroadHash: z.string(),
-  openedAt: z.string(),
-  endedAt: z.string().nullable(),
-  entries: z.number().int().nonnegative(),
-  refusals: z.number().int().nonnegative(),
-  alarms: z.number().int().nonnegative(),
-  people: z.array(z.string()),
-  archived: z.boolean(),
-  headHash: z.string(),
-});
-export type EveningCard = z.infer<typeof eveningCard>;
-
 /** What the host answers about the evening that is going on (or was ended last, for reading). */
 export const liveEvening = z.strictObject({
   id: key,
@@ -53,7 +36,7 @@ export const liveEvening = z.strictObject({
   /** Seconds since the session was opened, by the host's clock, when this was answered. */
   now: z.number(),
   document: railroadDocument,
-  state,
+  state: foldedState,
   /** The newest events, oldest first (at most 200). */
   recent: z.array(sessionEvent),
   /** True when this evening was found open at start, after a crash or a restart. */
@@ -154,39 +137,7 @@ export const CALLS = {
     z.strictObject({ items: z.array(batchItem).min(1).max(200) }),
     z.strictObject({ events: z.array(sessionEvent), refused: sessionEvent.nullable() }),
   ),
-  'evenings.list': call(nothing, z.array(eveningCard)),
-  /** What is needed to replay an evening: railroad as it was, state before the first event. */
-  'evenings.read': call(
-    z.strictObject({ id: key }),
-    z.strictObject({ card: eveningCard, document: railroadDocument, initial: state }),
-  ),
-  /** Events `from` to `to` (entry numbers, both included, at most 5000 a call). */
-  'evenings.events': call(
-    z.strictObject({ id: key, from: z.number().int().positive(), to: z.number().int().positive() }),
-    z.array(sessionEvent),
-  ),
-  'evenings.stateAt': call(
-    z.strictObject({ id: key, entry: z.number().int().nonnegative() }),
-    z.strictObject({ state, entry: z.number().int() }),
-  ),
-  'evenings.update': call(
-    z.strictObject({
-      id: key,
-      name: z.string().max(120).optional(),
-      note: z.string().max(4000).optional(),
-      archived: z.boolean().optional(),
-    }),
-    eveningCard,
-  ),
-  /** Asked twice: `confirm` has to be the evening's name. */
-  'evenings.remove': call(z.strictObject({ id: key, confirm: z.string() }), nothing),
-  'evenings.export': call(
-    z.strictObject({ id: key }),
-    z.strictObject({ name: z.string(), text: z.string() }),
-  ),
-  'evenings.import': call(z.strictObject({ text: z.string() }), eveningCard),
-  'log.verify': call(nothing, z.strictObject({ good: z.boolean(), says: z.array(z.string()) })),
-  'log.backup': call(nothing, z.strictObject({ file: z.string() })),
+  ...EVENING_CALLS,
   /** Keeps any named document of a kind (a rehearsal, an acknowledged caution…) as JSON. */
   'keep.write': call(z.strictObject({ kind: key, id: key, value: anyJson }), nothing),
   'keep.list': call(
@@ -217,6 +168,7 @@ export const PUSHES = {
   'plan.done': z.strictObject({ job: z.number().int(), answer: anyJson }),
   'settings.changed': userSettings,
   'railroads.changed': nothing,
+  ...EVENING_PUSHES,
   /** The disk is full, or has room again: a banner to show until it is well. */
   'log.state': logState,
 } as const;

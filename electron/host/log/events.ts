@@ -102,12 +102,3 @@ export function readEvents(
 ): readonly SessionEvent[] {
   return log.prepare<[number, number, number], StoredEvent>(RANGE).all(session, from, to).map(eventOf);
 }
-
-/** The newest entry at or before a moment, in seconds since the evening was opened; 0 where there is none. */
-export function lastEntryAt(log: ReadableLog, session: number, at: number): number {
-  const entry = log
-    .prepare('SELECT max(entry) FROM events WHERE session = ? AND at <= ?')
-    .pluck()
-    .get(session, Math.min(at, Number.MAX_VALUE));
-  return Number(entry ?? 0);
-}

@@ -3,6 +3,7 @@ import type { Database } from 'better-sqlite3';
 import { railroads } from './migrations/10-railroads.ts';
 import { evenings } from './migrations/20-evenings.ts';
 import { kept } from './migrations/30-kept.ts';
+import { marks } from './migrations/40-marks.ts';
 
 export interface Migration {
   /** `user_version` after it; tens, so that a mend can be slipped in between. */
@@ -14,6 +15,7 @@ export const MIGRATIONS: readonly Migration[] = [
   { version: 10, sql: railroads },
   { version: 20, sql: evenings },
   { version: 30, sql: kept },
+  { version: 40, sql: marks },
 ];
 
 /** The newest form that this program knows. */

@@ -23,6 +23,38 @@ class Happened implements EveningReader {
 }
 
 /**
+ * A reader that gathers what the charts of a part of an evening are drawn from.
+ *
+ * @param from where the part begins
+ * @param state just before it
+ */
+export function chartsReader(
+  railroad: Railroad,
+  from: Seconds,
+  state: SessionState,
+): EveningReader & { readonly charts: (to: Seconds) => EveningCharts } {
+  const owned = new Ownership(state, from);
+  const waiting = new Waiting(railroad, state, from);
+  const running = new Running(railroad, state, from);
+  const happened = new Happened();
+  const readers = [owned, waiting, running, happened];
+  const blocks = railroad.document.blocks.map(({ id }) => id);
+  return {
+    take: (step) => {
+      for (const reader of readers) reader.take(step);
+    },
+    charts: (to) => ({
+      range: { from, to },
+      owned: owned.spans(blocks, to),
+      waits: waiting.spans(to),
+      lines: running.lines(to),
+      marks: happened.marks,
+      throws: happened.throws,
+    }),
+  };
+}
+
+/**
  * Works out what the charts are drawn from.
  *
  * @param range the part of the evening that is shown
@@ -37,21 +69,7 @@ export function eveningCharts(
   events: readonly SessionEvent[],
   retracted: ReadonlySet<number>,
 ): EveningCharts {
-  const { from, to } = range;
-  const owned = new Ownership(state, from);
-  const waiting = new Waiting(railroad, state, from);
-  const running = new Running(railroad, state, from);
-  const happened = new Happened();
-  readThrough(state, events, retracted, [owned, waiting, running, happened]);
-  return {
-    range,
-    owned: owned.spans(
-      railroad.document.blocks.map(({ id }) => id),
-      to,
-    ),
-    waits: waiting.spans(to),
-    lines: running.lines(to),
-    marks: happened.marks,
-    throws: happened.throws,
-  };
+  const reader = chartsReader(railroad, range.from, state);
+  readThrough(state, events, retracted, [reader]);
+  return reader.charts(range.to);
 }

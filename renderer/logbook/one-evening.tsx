@@ -1,0 +1,95 @@
+/** One evening: the first answers on top, then its replay, its charts, its figures or its sheet. */
+import { useMemo } from 'react';
+import { headline } from '../../shared-model/logbook/headline.ts';
+import { reportNames, reportTables } from '../../shared-model/logbook/report-tables.ts';
+import { useConsole } from '../console/use-console.tsx';
+import { EmptyState } from '../parts/empty-state.tsx';
+import { EveningActs } from './evening-acts.tsx';
+import { EveningCharts } from './evening-charts.tsx';
+import { EveningFigures } from './evening-figures.tsx';
+import { EveningReplay } from './evening-replay.tsx';
+import { EveningSheet } from './evening-sheet.tsx';
+import { momentText } from './moment-text.ts';
+import { type OpenedEvening, useEvening } from './use-evening.ts';
+import { type Reporting, useReport } from './use-report.ts';
+
+/** What is shown of an evening: the last part of its address. */
+export type Part = 'replay' | 'charts' | 'figures' | 'sheet';
+
+/** An evening of so many entries is worked out without being asked for. */
+const AT_ONCE = 20_000;
+
+function Working({ reporting, of }: { readonly reporting: Reporting; readonly of: number }) {
+  if (reporting.is === 'failed') return <p role="alert">{reporting.says}</p>;
+  const done = reporting.is === 'working' ? reporting.entries : 0;
+  return (
+    <p role="status">
+      Working it out: {done.toLocaleString('en')} of {of.toLocaleString('en')} entries. Leave this part to
+      give it up.
+    </p>
+  );
+}
+
+function useMade({ railroad, card }: OpenedEvening, reporting: Reporting) {
+  const { lengths, throwSeconds } = useConsole((state) => state.settings);
+  return useMemo(() => {
+    if (reporting.is !== 'made') return null;
+    const { report } = reporting;
+    const style = { lengths, throwSeconds, clock: (at: number) => momentText(card.openedAt, at) };
+    const { sheet, figures } = reportTables(railroad, report.figures, report.sheet, style);
+    const lines = headline(report.figures, reportNames(railroad, report.sheet, style));
+    const trains = new Map(report.sheet.trains.map(({ id, name }) => [id, name]));
+    return { report, sheet, figures, lines, trains, tables: [...sheet, ...figures] };
+  }, [railroad, card, reporting, lengths, throwSeconds]);
+}
+
+function Opened({
+  evening,
+  part,
+  at,
+}: {
+  readonly evening: OpenedEvening;
+  readonly part: Part;
+  readonly at: number | null;
+}) {
+  const { card } = evening;
+  const reporting = useReport(card.id, part !== 'replay' || card.entries <= AT_ONCE);
+  const made = useMade(evening, reporting);
+  return (
+    <>
+      <div className="evening-head">
+        <p>
+          <strong>{card.name}</strong> · {card.railroadName} · {card.entries.toLocaleString('en')} entries
+          {evening.checked ? '' : ' · being gone through to see that it is what was written'}
+          {card.note === '' ? '' : ` · ${card.note}`}
+        </p>
+        {made === null ? null : <p className="evening-headline">{made.lines.join(' ')}</p>}
+        {part === 'replay' ? null : <EveningActs card={card} made={made} printsHere={part === 'sheet'} />}
+      </div>
+      {part === 'replay' ? <EveningReplay evening={evening} at={at} /> : null}
+      {part !== 'replay' && made === null ? <Working reporting={reporting} of={card.entries} /> : null}
+      {part === 'charts' && made !== null ? (
+        <EveningCharts evening={evening} seconds={made.report.figures.seconds} trains={made.trains} />
+      ) : null}
+      {part === 'figures' && made !== null ? <EveningFigures tables={made.figures} /> : null}
+      {part === 'sheet' && made !== null ? (
+        <EveningSheet evening={evening} seconds={made.report.figures.seconds} tables={made.sheet} />
+      ) : null}
+    </>
+  );
+}
+
+export function OneEvening({
+  id,
+  part,
+  at,
+}: {
+  readonly id: string;
+  readonly part: Part;
+  readonly at: number | null;
+}) {
+  const opening = useEvening(id);
+  if (opening.is === 'failed') return <EmptyState title="This evening cannot be read" says={opening.says} />;
+  if (opening.is === 'reading') return <p role="status">Reading the evening.</p>;
+  return <Opened evening={opening.evening} part={part} at={at} />;
+}

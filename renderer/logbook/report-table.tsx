@@ -1,0 +1,33 @@
+/** A table of a report on the screen and on paper; a very long one shows its beginning first. */
+import { useState } from 'react';
+import type { ReportTable as Content } from '../../shared-model/logbook/report-types.ts';
+import { Act } from '../parts/act.tsx';
+import { Table } from '../parts/table.tsx';
+
+const FIRST_ROWS = 500;
+/** Figures and times stand to the right, so that they can be compared. */
+const FIGURE = /^[\d:.,]+( %)?$/;
+
+export function ReportTable({ table: { title, columns, rows, note } }: { readonly table: Content }) {
+  const [all, setAll] = useState(false);
+  const shown = all ? rows : rows.slice(0, FIRST_ROWS);
+  if (rows.length === 0) return <p>{title}: none.</p>;
+  return (
+    <div className="report-table">
+      <Table
+        caption={title}
+        columns={columns.map((name, column) => ({
+          name,
+          figures: shown.every((row) => row[column] === '' || FIGURE.test(row[column] ?? '')),
+        }))}
+        rows={shown.map((cells, index) => ({ key: String(index), cells }))}
+      />
+      {note === undefined ? null : <p className="quiet fine">{note}</p>}
+      {shown.length < rows.length ? (
+        <Act kind="calm" onPress={() => setAll(true)} label={`Show all ${rows.length} rows of ${title}`}>
+          Show all {rows.length}
+        </Act>
+      ) : null}
+    </div>
+  );
+}
