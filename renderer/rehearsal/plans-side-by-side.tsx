@@ -21,6 +21,7 @@ export function PlansSideBySide({ rehearsal }: { readonly rehearsal: Rehearsal }
   return (
     <Table
       caption="Plans side by side"
+      captionHidden
       columns={[
         { name: 'plan' },
         { name: 'arrivals together', figures: true },

@@ -1,5 +1,6 @@
 /** One rehearsal on the screen: what it began with, the board with a frame that says that it is not live, and the sheets below it. */
 import { useId, useMemo, useState } from 'react';
+import type { BlockId } from '../../shared-model/ids.ts';
 import type { ReplyOf } from '../../shared-model/wire/contract.ts';
 import { Board } from '../board/board.tsx';
 import { boardView } from '../board/board-view.ts';
@@ -39,24 +40,44 @@ const SHEETS = [
 ] as const;
 type SheetKey = (typeof SHEETS)[number]['key'];
 
+interface RehearsalBoardProps {
+  readonly rehearsal: Rehearsal;
+  readonly step: number;
+  /** The train that a touched block is the destination of. */
+  readonly picked: string | null;
+  readonly onPicked: () => void;
+}
+
 /** The board of the rehearsal: as it stands at the step that is looked at. */
-function RehearsalBoard({ rehearsal, step }: { readonly rehearsal: Rehearsal; readonly step: number }) {
+function RehearsalBoard({ rehearsal, step, picked, onPicked }: RehearsalBoardProps) {
   const { origin, fork, seen } = rehearsal;
+  const answer = rehearsal.safe.state;
   const state = step === 0 ? fork?.evening.state : seen?.played.steps[step - 1]?.state;
-  const locked = lockedBlocks(rehearsal);
+  const locked = useMemo(() => lockedBlocks(answer), [answer]);
   const view = useMemo(() => {
     if (state === undefined) return null;
     const options = liveOptions(origin.railroad, state);
     const marks = new Map<string, BoardMark>(options.marks);
     for (const block of locked) marks.set(block, 'refused');
-    return boardView(origin.railroad, state, { ...options, marks });
-  }, [origin.railroad, state, locked]);
+    const pressable = new Set<string>(picked === null ? [] : origin.railroad.blocks.keys());
+    return boardView(origin.railroad, state, { ...options, marks, pressable });
+  }, [origin.railroad, state, locked, picked]);
+  const goTo = (block: string) => {
+    const { json, change } = rehearsal;
+    if (picked === null || !origin.railroad.blocks.has(block as BlockId)) return;
+    const to = block as BlockId;
+    change({
+      ...json,
+      trains: json.trains.map((train) => (train.train === picked ? { ...train, to } : train)),
+    });
+    onPicked();
+  };
   return (
     <div className="rehearsal-board" data-zone="board">
       {view === null ? (
         <p className="rehearsal-no-board">The board is drawn when what stands below it is right.</p>
       ) : (
-        <Board railroad={origin.railroad} view={view} label="Board, rehearsal" />
+        <Board railroad={origin.railroad} view={view} label="Board, rehearsal" onOpen={goTo} />
       )}
       <span className="rehearsal-watermark" aria-hidden="true">
         rehearsal
@@ -121,6 +142,7 @@ export function RehearsalDesk({ origin, opened, kept, live, onBegin, onOpen, onK
   const [name, setName] = useState(opened?.name ?? `Rehearsal ${kept.length + 1}`);
   const [sheet, setSheet] = useState<SheetKey>(opened === null ? 'trains' : 'plan');
   const [step, setStep] = useState(0);
+  const [picked, setPicked] = useState<string | null>(null);
   const panel = useId();
   const { json, parsed, plans, seen, safe, planning } = rehearsal;
   const steps = seen?.played.steps.length ?? 0;
@@ -157,7 +179,12 @@ export function RehearsalDesk({ origin, opened, kept, live, onBegin, onOpen, onK
           By hand, on the Desk
         </a>
       </section>
-      <RehearsalBoard rehearsal={rehearsal} step={sheet === 'plan' ? at : 0} />
+      <RehearsalBoard
+        rehearsal={rehearsal}
+        step={sheet === 'plan' ? at : 0}
+        picked={sheet === 'trains' ? picked : null}
+        onPicked={() => setPicked(null)}
+      />
       <div className="rehearsal-asks">
         <Act
           onPress={() => {
@@ -201,7 +228,7 @@ export function RehearsalDesk({ origin, opened, kept, live, onBegin, onOpen, onK
         {sheet === 'trains' ? (
           <>
             <Verdict rehearsal={rehearsal} />
-            <TrainsSheet rehearsal={rehearsal} />
+            <TrainsSheet rehearsal={rehearsal} picked={picked} onPick={setPicked} />
           </>
         ) : null}
         {sheet === 'plan' ? (

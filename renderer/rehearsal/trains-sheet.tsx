@@ -33,17 +33,31 @@ interface RowProps {
   readonly index: number;
   readonly places: ReturnType<typeof standingPlaces>;
   readonly problem: string | undefined;
+  /** The next block that is touched on the board is where it is to go. */
+  readonly picked: boolean;
+  readonly onPick: () => void;
   readonly onChange: (part: Partial<Record<keyof DraftTrain, string | number | undefined>>) => void;
   readonly onRemove: () => void;
 }
 
-function TrainRow({ rehearsal, train, places, problem, onChange, onRemove }: RowProps) {
+function TrainRow({ rehearsal, train, places, problem, picked, onPick, onChange, onRemove }: RowProps) {
   const { railroad } = rehearsal.origin;
   const name = trainWords(railroad, train.train);
   const blocks = railroad.document.blocks.map(({ id }) => ({ value: id, says: blockName(railroad, id) }));
   return (
     <li className="rehearsal-train" data-wrong={problem === undefined ? undefined : true}>
-      <strong>{name}</strong>
+      <Act
+        kind="calm"
+        pressed={picked}
+        label={
+          picked
+            ? `${name}: touch the block on the board where it is to go`
+            : `Pick ${name}, to show on the board where it is to go`
+        }
+        onPress={onPick}
+      >
+        {name}
+      </Act>
       <Pick
         label={`${name} stands in`}
         value={`${train.edge} ${train.toward}`}
@@ -90,7 +104,14 @@ function TrainRow({ rehearsal, train, places, problem, onChange, onRemove }: Row
   );
 }
 
-export function TrainsSheet({ rehearsal }: { readonly rehearsal: Rehearsal }) {
+interface TrainsSheetProps {
+  readonly rehearsal: Rehearsal;
+  /** The train that the next touch on the board is about. */
+  readonly picked: string | null;
+  readonly onPick: (train: string | null) => void;
+}
+
+export function TrainsSheet({ rehearsal, picked, onPick }: TrainsSheetProps) {
   const { origin, json, parsed, change, fork } = rehearsal;
   const { railroad } = origin;
   const places = standingPlaces(railroad);
@@ -140,6 +161,8 @@ export function TrainsSheet({ rehearsal }: { readonly rehearsal: Rehearsal }) {
             index={index}
             places={places}
             problem={at.row === index ? sentence : undefined}
+            picked={picked === train.train}
+            onPick={() => onPick(picked === train.train ? null : train.train)}
             onChange={(part) => changeTrain(index, part)}
             onRemove={() => change({ ...json, trains: json.trains.filter((_, place) => place !== index) })}
           />

@@ -1,6 +1,7 @@
 /** "Can I?": safe with the order that proves it, gridlock with who locks whom, or undecided with the effort spent. Never a guess. */
 import { plannerEnded, safeVerdict } from '../../shared-model/wire/planner.ts';
 import { Act } from '../parts/act.tsx';
+import type { JobState } from './use-job.ts';
 import type { Rehearsal } from './use-rehearsal.ts';
 import { blockName, trainWords } from './words.ts';
 
@@ -91,9 +92,9 @@ export function Verdict({ rehearsal }: { readonly rehearsal: Rehearsal }) {
 }
 
 /** The blocks that lock the trains in the last answer. */
-export function lockedBlocks({ safe }: Rehearsal): readonly string[] {
-  if (safe.state.is !== 'answered') return [];
-  const parsed = safeVerdict.safeParse(safe.state.answer);
+export function lockedBlocks(state: JobState): readonly string[] {
+  if (state.is !== 'answered') return [];
+  const parsed = safeVerdict.safeParse(state.answer);
   return parsed.success ? (parsed.data.locked?.blocks ?? []) : [];
 }
 
