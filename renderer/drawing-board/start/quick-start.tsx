@@ -6,6 +6,7 @@ import { FIRST_ANSWERS, type QuickAnswers } from '../../../shared-model/railroad
 import { firstRailroad } from '../../../shared-model/railroad/quick-start/first-railroad.ts';
 import { indexRailroad } from '../../../shared-model/railroad/railroad.ts';
 import { initialState } from '../../../shared-model/session/initial.ts';
+import type { SessionState } from '../../../shared-model/session/state.ts';
 import { Board } from '../../board/board.tsx';
 import { boardView } from '../../board/board-view.ts';
 import { Act } from '../../parts/act.tsx';
@@ -31,13 +32,25 @@ function summary(document: RailroadDocument): string {
   ].join(', ')}. The audit finds ${many(errors, 'error')} and ${many(warnings, 'warning')}.`;
 }
 
+/** No knob is asked about: it is only drawn. */
+function unasked(state: SessionState): SessionState {
+  const sure = <Knob extends { readonly presumed: boolean }>(knobs: Readonly<Record<string, Knob>>) =>
+    Object.fromEntries(Object.entries(knobs).map(([id, knob]) => [id, { ...knob, presumed: false }]));
+  return {
+    ...state,
+    selectors: sure(state.selectors),
+    turnouts: sure(state.turnouts),
+    toggles: sure(state.toggles),
+  };
+}
+
 export function QuickStart() {
   const { problem, begin } = useLibrary();
   const [answers, setAnswers] = useState<QuickAnswers>(FIRST_ANSWERS);
   const shown = useDeferredValue(answers);
   const document = useMemo(() => firstRailroad(shown), [shown]);
   const railroad = useMemo(() => indexRailroad(document), [document]);
-  const view = useMemo(() => boardView(railroad, initialState(railroad), {}), [railroad]);
+  const view = useMemo(() => boardView(railroad, unasked(initialState(railroad)), {}), [railroad]);
   return (
     <div className="quick-start">
       <div className="quick-start-board">

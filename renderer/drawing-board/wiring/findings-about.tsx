@@ -1,5 +1,5 @@
 /** What the audit finds about one thing, where that thing is changed; with its remedy, and a button where there is one. */
-import { electricalRemedies } from '../../../shared-model/power/editing/electrical-remedies.ts';
+import { remedyFor } from '../../../shared-model/power/editing/remedy-for.ts';
 import type { Finding } from '../../../shared-model/refusal.ts';
 import { Act } from '../../parts/act.tsx';
 import { useDraft, useDraftAudit, useDrawingStore } from '../use-drawing.tsx';
@@ -8,13 +8,13 @@ function OneFinding({ finding }: { readonly finding: Finding }) {
   const store = useDrawingStore();
   const draft = useDraft();
   const { severity, says, remedy } = finding;
-  const edit = electricalRemedies[finding.code]?.(finding, draft) ?? null;
+  const edit = remedyFor(finding, draft);
   return (
     <li data-severity={severity}>
       <strong>{severity}:</strong> {says} <span className="quiet">{remedy}</span>
       {edit === null ? null : (
-        <Act kind="calm" onPress={() => store.act(edit)} label={`Do it: ${edit.says}`}>
-          Do it: {edit.says}
+        <Act kind="calm" onPress={() => store.act(edit)}>
+          Mend: {edit.says}
         </Act>
       )}
     </li>

@@ -42,31 +42,31 @@ export function WirePieces({ pieces, onChange }: WirePiecesProps) {
   const changed = (index: number, part: Partial<WirePiece>) =>
     pieces.map((piece, at) => (at === index ? { ...piece, ...part } : piece));
   const name = (what: string, index: number) => (pieces.length > 1 ? `${what} ${index + 1}` : what);
-  if (pieces.length === 0)
-    return (
-      <GaugeBox
-        label="Gauge"
-        none="not given"
-        awg={null}
-        onChange={(awg) => awg !== null && onChange([{ ...FIRST_PIECE, awg }], 'gauge')}
-      />
-    );
+  // Where no wire is given there is one row all the same, and it stays the same one when a gauge is chosen: the hands are on it.
+  const rows: readonly (WirePiece | null)[] = pieces.length === 0 ? [null] : pieces;
   return (
     <>
-      {pieces.map(({ awg, run }, index) => (
+      {rows.map((piece, index) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: a piece has no other name than its place
         <div key={index} className="wiring-fields">
           <GaugeBox
             label={name('Gauge', index)}
-            awg={awg}
-            {...(pieces.length === 1 ? { none: 'not given' } : {})}
-            onChange={(next) => onChange(next === null ? [] : changed(index, { awg: next }), 'gauge')}
+            awg={piece?.awg ?? null}
+            {...(pieces.length <= 1 ? { none: 'not given' } : {})}
+            onChange={(awg) =>
+              onChange(
+                awg === null ? [] : piece === null ? [{ ...FIRST_PIECE, awg }] : changed(index, { awg }),
+                'gauge',
+              )
+            }
           />
-          <DraftRun
-            label={name('Run', index)}
-            mm={run}
-            onChange={(mm) => onChange(changed(index, { run: mm }), `run ${index}`)}
-          />
+          {piece === null ? null : (
+            <DraftRun
+              label={name('Run', index)}
+              mm={piece.run}
+              onChange={(mm) => onChange(changed(index, { run: mm }), `run ${index}`)}
+            />
+          )}
           {pieces.length > 1 ? (
             <Act
               kind="calm"
@@ -78,9 +78,11 @@ export function WirePieces({ pieces, onChange }: WirePiecesProps) {
           ) : null}
         </div>
       ))}
-      <Act kind="calm" onPress={() => onChange([...pieces, { awg: 20, run: 200 }], 'pieces')}>
-        Another piece after it
-      </Act>
+      {pieces.length === 0 ? null : (
+        <Act kind="calm" onPress={() => onChange([...pieces, { awg: 20, run: 200 }], 'pieces')}>
+          Another piece after it
+        </Act>
+      )}
     </>
   );
 }
