@@ -1,12 +1,12 @@
 /** Beginning a railroad, keeping it, bringing it in and out, its settings and its pages for the notebook; in the browser. */
 import { readFileSync } from 'node:fs';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { demoRailroad, exampleRailroads } from '../../shared-model/demo/railroad.ts';
 import type { RailroadDocument } from '../../shared-model/railroad/document.ts';
 import { FIRST_ANSWERS } from '../../shared-model/railroad/quick-start/answers.ts';
 import { firstRailroad } from '../../shared-model/railroad/quick-start/first-railroad.ts';
+import { expectNoAxeFaults } from '../support/axe.ts';
 import { askHost, type ConsolePage, goTo, openConsolePage } from '../support/console-page.ts';
 import { passingSidingExample } from '../support/example.ts';
 import { keyboardHands, pointerHands } from '../support/hands.ts';
@@ -36,15 +36,6 @@ const file = (name: string, text: string) => ({
   buffer: Buffer.from(text),
 });
 
-async function expectNoAxeFaults(part: string): Promise<void> {
-  for (const theme of ['dark', 'light', 'contrast'] as const) {
-    await askHost(page, 'settings.write', { theme });
-    await page.locator(`:root[data-theme="${theme}"]`).waitFor();
-    const { violations } = await new AxeBuilder({ page }).include(part).analyze();
-    expect(violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html)])).toEqual([]);
-  }
-}
-
 describe('the quick start', () => {
   test.each(['pointer', 'keyboard'] as const)('draws by %s alone what was answered', async (way) => {
     await goTo(page, 'drawing-board');
@@ -67,7 +58,7 @@ describe('the quick start', () => {
   test('has no fault that axe finds, in any theme', async () => {
     await goTo(page, 'drawing-board/quick-start');
     await button('Draw it').waitFor();
-    await expectNoAxeFaults('.quick-start-sheet');
+    await expectNoAxeFaults(page, '.quick-start-sheet');
   });
 });
 
@@ -150,7 +141,7 @@ describe('a file', () => {
     await goTo(page, 'drawing-board');
     await field('Railroad file, or drop it anywhere here').setInputFiles(file('attic.railroad.json', wrong));
     await page.getByRole('table', { name: 'Where it is wrong' }).waitFor();
-    await expectNoAxeFaults('.start');
+    await expectNoAxeFaults(page, '.start');
   });
 });
 
@@ -217,7 +208,7 @@ describe('settings of all knobs', () => {
     await field('Name').fill('Club night');
     await page.getByText(/^kept \d\d:\d\d$/).waitFor();
     expect((await stored(id)).settings.map(({ name }) => name)).toEqual(['Display', 'Club night']);
-    await expectNoAxeFaults('.wiring');
+    await expectNoAxeFaults(page, '.wiring');
     await button('Delete the setting').click();
     await row('setting2').waitFor({ state: 'detached' });
   });
@@ -252,7 +243,10 @@ describe('for the notebook', () => {
     const dials = page.getByRole('region', { name: 'Dials' }).getByRole('img', { name: /^Dial of/ });
     expect(await dials.count()).toBe(demoRailroad.selectors.length);
     await schedule.getByText('Never open a transformer or a power pack.').waitFor();
-    await schedule.getByText('by the door', { exact: false }).first().waitFor();
+    await schedule
+      .getByText(`Know the master switch (${demoRailroad.masterSwitch})`, { exact: false })
+      .first()
+      .waitFor();
   });
 
   test.each(WIDTHS)('on %s nothing is clipped or wider than the paper', async (_, width) => {
@@ -283,7 +277,7 @@ describe('for the notebook', () => {
 
   test('has no fault that axe finds, in any theme', async () => {
     await page.setViewportSize({ width: 1920, height: 1080 });
-    await expectNoAxeFaults('.notebook');
+    await expectNoAxeFaults(page, '.notebook');
   });
 });
 

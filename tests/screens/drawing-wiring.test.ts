@@ -1,8 +1,8 @@
 /** Wiring a railroad in the browser: by pointer alone and by keyboard alone, from bare track to the example's whole wiring. */
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { RailroadDocument } from '../../shared-model/railroad/document.ts';
+import { expectNoAxeFaults } from '../support/axe.ts';
 import { canonicalRailroad } from '../support/canonical-railroad.ts';
 import { askHost, type ConsolePage, goTo, openConsolePage } from '../support/console-page.ts';
 import { passingSidingExample } from '../support/example.ts';
@@ -135,12 +135,7 @@ describe('on the Wiring sheet', () => {
       await goTo(page, `drawing-board/${id}/wiring/${part}`);
       const [first] = await page.locator('.wiring-row').all();
       if (first !== undefined && (await first.getAttribute('aria-expanded')) === 'false') await first.click();
-      for (const theme of ['dark', 'light', 'contrast'] as const) {
-        await askHost(page, 'settings.write', { theme });
-        await page.locator(`:root[data-theme="${theme}"]`).waitFor();
-        const { violations } = await new AxeBuilder({ page }).include('.wiring').analyze();
-        expect(violations.map((found) => [found.id, found.nodes.map(({ html }) => html)])).toEqual([]);
-      }
+      await expectNoAxeFaults(page, '.wiring');
     },
   );
 
