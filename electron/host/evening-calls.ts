@@ -1,5 +1,6 @@
 /** The calls about evenings that were: reading them back, labelling, removing, and carrying them from one installation to another. */
 import type { LookAhead } from '../../shared-model/session/world.ts';
+import { LONGEST_FRAME_BYTES } from '../../shared-model/wire/frames.ts';
 import { type Bad, bad, good } from './answers.ts';
 import { type Clock, rfc3339 } from './clock.ts';
 import { cardOf, eveningName } from './evening-card.ts';
@@ -152,7 +153,14 @@ export function eveningCalls({ storage, clock, pushes, going, lookAhead }: Deps)
       const unsound = await unsoundness(row);
       if (unsound !== null) return unsound;
       const name = `${eveningName(row).replace(/[^\p{L}\p{N}]+/gu, '-')}.evening.json`;
-      return good({ name, text: makeEveningFile(storage.log, row) });
+      const text = makeEveningFile(storage.log, row);
+      // Written as JSON once more on its way, each quote in it takes two bytes: half of the longest frame is safe.
+      if (text.length > LONGEST_FRAME_BYTES / 2)
+        return bad(
+          'refused',
+          `This evening takes ${Math.round(text.length / 1_000_000)} MB as a file, too much to be carried here. A backup of the log has it, and cabward report ${row.id} --format json writes it.`,
+        );
+      return good({ name, text });
     },
 
     'evenings.import': ({ text }: { text: string }) => {

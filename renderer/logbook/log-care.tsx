@@ -7,7 +7,7 @@ import { Dialog } from '../parts/dialog.tsx';
 import { Table } from '../parts/table.tsx';
 
 /** What one message to the host may hold, with room to spare (see LONGEST_FRAME_BYTES). */
-const LONGEST_FILE_BYTES = 24 * 1024 * 1024;
+const LONGEST_FILE_BYTES = 16 * 1024 * 1024;
 
 interface CareProps {
   /** Told when evenings came in. */

@@ -24,7 +24,9 @@ export function LogbookScreen() {
   const scroller = useRef<HTMLDivElement>(null);
   // Another part begins at its top.
   // biome-ignore lint/correctness/useExhaustiveDependencies: it follows the address and nothing else
-  useEffect(() => scroller.current?.scrollTo(0, 0), [id, part]);
+  useEffect(() => {
+    scroller.current?.scrollTo(0, 0);
+  }, [id, part]);
   if (id === undefined)
     return (
       <div className="logbook">

@@ -32,10 +32,19 @@ async function openBrowser(): Promise<Browser> {
 /**
  * Opens the console as a person does, by the address that was printed.
  *
- * @param width and `height` in CSS pixels; a 24-inch screen of 1920 × 1080 unless said
+ * @param width and `height` in CSS pixels; a 24-inch screen of 1920 × 1080 unless said; `prepare` puts evenings into the log before
  */
-export async function openConsolePage({ width = 1920, height = 1080 } = {}): Promise<ConsolePage> {
+export async function openConsolePage({
+  width = 1920,
+  height = 1080,
+  prepare,
+}: {
+  readonly width?: number;
+  readonly height?: number;
+  readonly prepare?: (log: string) => void;
+} = {}): Promise<ConsolePage> {
   const folder = mkdtempSync(join(tmpdir(), 'cabward-page-'));
+  prepare?.(join(folder, 'evenings.cabward'));
   const started = await startServer({
     version: '0.0.0',
     page: process.env.CABWARD_TEST_PAGE ?? BUILT_PAGE,
