@@ -9,6 +9,7 @@
 import TinyQueue from 'tinyqueue';
 import { type Beginning, completePath, type Guide } from './complete-path.ts';
 import type { TurnoutPosition } from './document.ts';
+import { isPlainGraph, nearestPath } from './nearest-path.ts';
 import { comparePaths, neededLever, type Path, type Settled } from './path-order.ts';
 import { distancesToGoal, type PathQuery } from './path-query.ts';
 
@@ -68,6 +69,11 @@ function deviations(part: Part, oneSetting: boolean): readonly Beginning[] {
  * @returns paths that are at no place twice, in the order of `comparePaths`
  */
 export function bestPaths(query: PathQuery, options: BestPathsOptions): readonly Path[] {
+  if (options.count === 1 && isPlainGraph(query.graph)) {
+    const nearest = nearestPath(query, options.settled);
+    if (nearest === undefined) return [];
+    if (!options.oneSetting || turnoutInBothSettings(nearest) === undefined) return [nearest];
+  }
   const watched = new Map<number, number>();
   const effort = { left: MOST_LOOKED_AT };
   let guide: Guide = {

@@ -2,7 +2,7 @@
 import type { BlockId, EdgeId, NodeId } from '../ids.ts';
 import type { TurnoutPosition } from './document.ts';
 import type { Railroad } from './railroad.ts';
-import { onward, type Spot } from './travel.ts';
+import { type Spot, settingFor } from './travel.ts';
 
 /** A turnout (or a crossing with slips) and how it has to stand. */
 export interface TurnoutSetting {
@@ -49,20 +49,19 @@ function passages(railroad: Railroad, spots: readonly Spot[]): readonly Passage[
   return spots.map((spot, index) => {
     const before = spots[index - 1];
     if (before === undefined || before.edge === spot.edge) return { spot, through: null, turnout: null };
-    const next = onward(railroad, before).find((way) => way.edge === spot.edge && way.toward === spot.toward);
-    if (next === undefined) throw new Error(`no way from ${before.edge} to ${spot.edge}`);
-    const turnout = next.setting === undefined ? null : { id: next.through, position: next.setting };
-    return { spot, through: next.through, turnout };
+    const through = railroad.nodes.get(before.toward);
+    const position = through === undefined ? undefined : settingFor(through, before.edge, spot.edge);
+    if (through === undefined || position === undefined)
+      throw new Error(`no way from ${before.edge} to ${spot.edge}`);
+    return { spot, through: through.id, turnout: position === null ? null : { id: through.id, position } };
   });
 }
 
-function withTurnout(
-  list: readonly TurnoutSetting[],
-  turnout: TurnoutSetting | null,
-): readonly TurnoutSetting[] {
-  if (turnout === null) return list;
-  const known = list.some((other) => other.id === turnout.id && other.position === turnout.position);
-  return known ? list : [...list, turnout];
+/** Adds a setting to a list that does not have it. */
+function addTurnout(list: TurnoutSetting[], turnout: TurnoutSetting | null): void {
+  if (turnout === null) return;
+  if (!list.some((other) => other.id === turnout.id && other.position === turnout.position))
+    list.push(turnout);
 }
 
 function blockAt(railroad: Railroad, spot: Spot): BlockId {
@@ -73,20 +72,13 @@ function blockAt(railroad: Railroad, spot: Spot): BlockId {
 
 /** A slip of an insulated crossing leads from one block into another; the crossing then counts with the block that is left, since no train can stop between them. */
 function stretchesOf(railroad: Railroad, way: readonly Passage[]): readonly Stretch[] {
-  const stretches: Stretch[] = [];
+  const stretches: { block: BlockId; gap: NodeId | null; spots: Spot[]; turnouts: TurnoutSetting[] }[] = [];
   for (const { spot, through, turnout } of way) {
     const block = blockAt(railroad, spot);
-    const last = stretches.pop();
-    if (last?.block === block)
-      stretches.push({
-        ...last,
-        spots: [...last.spots, spot],
-        turnouts: withTurnout(last.turnouts, turnout),
-      });
-    else {
-      if (last !== undefined) stretches.push({ ...last, turnouts: withTurnout(last.turnouts, turnout) });
-      stretches.push({ block, gap: through, spots: [spot], turnouts: [] });
-    }
+    const last = stretches.at(-1);
+    if (last !== undefined) addTurnout(last.turnouts, turnout);
+    if (last?.block === block) last.spots.push(spot);
+    else stretches.push({ block, gap: through, spots: [spot], turnouts: [] });
   }
   return stretches;
 }
@@ -99,14 +91,27 @@ function stretchesOf(railroad: Railroad, way: readonly Passage[]): readonly Stre
  */
 export function makeRoute(railroad: Railroad, spots: readonly Spot[]): Route {
   const way = passages(railroad, spots);
-  const entered = way.flatMap(({ spot, through }) => (through === null ? [] : [spot.edge]));
   const stretches = stretchesOf(railroad, way);
+  const edges: EdgeId[] = [];
+  const turnouts: TurnoutSetting[] = [];
+  /** The settings of each turnout that are in the list. */
+  const listed = new Map<NodeId, TurnoutPosition | 'both'>();
+  let lengthMm = 0;
+  for (const [index, { spot, through, turnout }] of way.entries()) {
+    const known = turnout === null ? 'both' : listed.get(turnout.id);
+    if (turnout !== null && known !== 'both' && known !== turnout.position) {
+      turnouts.push(turnout);
+      listed.set(turnout.id, known === undefined ? turnout.position : 'both');
+    }
+    if (index === 0 || through !== null) edges.push(spot.edge);
+    if (through !== null) lengthMm += railroad.edges.get(spot.edge)?.length ?? 0;
+  }
   return {
     spots,
-    edges: [...spots.slice(0, 1).map((spot) => spot.edge), ...entered],
+    edges,
     blocks: stretches.map((stretch) => stretch.block),
-    lengthMm: entered.reduce((sum, edge) => sum + (railroad.edges.get(edge)?.length ?? 0), 0),
-    turnouts: way.reduce<readonly TurnoutSetting[]>((list, { turnout }) => withTurnout(list, turnout), []),
+    lengthMm,
+    turnouts,
     reversals: spots.filter((spot, index) => spots[index + 1]?.edge === spot.edge),
     stretches,
   };

@@ -47,9 +47,10 @@ function search(
     const state = track.stateOf(spot);
     return state === undefined ? [] : layers.endsAt(state);
   });
+  const { avoid } = options;
   const isOpen = (state: number): boolean => {
     const block = track.blocks[layers.spotOf(state)];
-    return block !== undefined && options.avoid?.has(block) !== true;
+    return block !== undefined && (avoid === undefined || !avoid.has(block));
   };
   const settled = new Map(
     (options.settled ?? []).flatMap(({ id, position }): [number, TurnoutPosition][] => {
@@ -61,12 +62,8 @@ function search(
     { graph: layers.graph, origin, goals: new Set(goals), isOpen },
     { count: options.alternatives ?? 1, oneSetting: options.oneSetting ?? false, settled },
   );
-  return paths.map((path) =>
-    makeRoute(
-      railroad,
-      [origin, ...path.map((step) => step.to)].flatMap((state) => track.spots[layers.spotOf(state)] ?? []),
-    ),
-  );
+  const spotAt = (state: number): Spot => track.spots[layers.spotOf(state)] ?? from;
+  return paths.map((path) => makeRoute(railroad, [spotAt(origin), ...path.map((step) => spotAt(step.to))]));
 }
 
 /** Both facings of an edge, those in which it leads to a gap or an end of track. */

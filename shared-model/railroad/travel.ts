@@ -79,6 +79,28 @@ function onwardEdges(
 }
 
 /**
+ * How the lever at a node has to stand for a passage from one edge to another that meet there.
+ *
+ * @returns null where nothing is thrown; undefined where no train can pass so
+ */
+export function settingFor(node: TrackNode, from: EdgeId, to: EdgeId): TurnoutPosition | null | undefined {
+  switch (node.kind) {
+    case 'end':
+      return undefined;
+    case 'joint':
+    case 'gap':
+      return null;
+    case 'turnout': {
+      const leg = from === node.trunk ? to : to === node.trunk ? from : undefined;
+      return leg === node.normal ? 'normal' : leg === node.reverse ? 'reverse' : undefined;
+    }
+    case 'crossing':
+      if (node.ways.some((way) => partner(way, from) === to)) return isThrown(node) ? 'normal' : null;
+      return node.slips?.some((slip) => partner(slip, from) === to) === true ? 'reverse' : undefined;
+  }
+}
+
+/**
  * Every way on from a spot, whatever the turnouts stand at.
  *
  * @returns the spots at the far ends of the next edges, with the turnout setting each needs; none at an end of track

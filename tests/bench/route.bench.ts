@@ -10,7 +10,13 @@ import { stoppingSpots } from '../support/random-railroad.ts';
 import { stationRailroad } from '../support/station-railroad.ts';
 
 const SIZES = [20, 60, 100, 200, 400];
-const QUESTIONS = 600;
+const QUESTIONS = 300;
+/** Every question is asked so often, and its best time counts: what others do on the machine only adds. */
+const ROUNDS = 5;
+const best = <T>(work: () => T): { readonly ms: number; readonly value: T } => {
+  const all = Array.from({ length: ROUNDS }, () => timed(work));
+  return all.reduce((least, one) => (one.ms < least.ms ? one : least));
+};
 
 function measure(blocks: number) {
   const document = stationRailroad(blocks, { blocks, trains: 10, ring: true });
@@ -23,12 +29,11 @@ function measure(blocks: number) {
   const ours: number[] = [];
   const theirs: number[] = [];
   const five: number[] = [];
-  let differ = 0;
   // A first round warms both up and is not counted.
   for (let question = -QUESTIONS; question < QUESTIONS; question += 1) {
     const from = chance.pick(spots);
     const to = chance.pick(document.blocks).id;
-    const route = timed(() => routesToBlock(railroad, from, to));
+    const route = best(() => routesToBlock(railroad, from, to));
     const found = route.value[0];
     const last = found?.edges.at(-1);
     if (found === undefined || last === undefined || found.edges.length < 2) continue;
@@ -37,18 +42,17 @@ function measure(blocks: number) {
       .get(last)
       ?.between.map((node) => stateName(last, node))
       .filter((name) => spots.some((spot) => stateName(spot.edge, spot.toward) === name))
-      .map((name) => timed(() => finder.find(stateName(from.edge, from.toward), name)))
+      .map((name) => best(() => finder.find(stateName(from.edge, from.toward), name)))
       .filter(({ value }) => value.length > 1)
       .sort((one, other) => one.value.length - other.value.length)[0];
     if (goal === undefined) continue;
     const alternatives = timed(() => routesToBlock(railroad, from, to, { alternatives: 5 }));
     if (question < 0) continue;
-    if (goal.value.length > found.edges.length) differ += 1;
     ours.push(route.ms);
     theirs.push(goal.ms);
     five.push(alternatives.ms);
   }
-  return { ours, theirs, five, differ };
+  return { ours, theirs, five };
 }
 
 const sum = (list: readonly number[]): number => list.reduce((total, one) => total + one, 0);
@@ -74,11 +78,10 @@ export const run: Bench = (report) => {
   report.says(
     `  growth from ${small.blocks} to ${large.blocks} blocks: ${(percentile(large.ours, 50) / percentile(small.ours, 50)).toFixed(1)} times`,
   );
-  report.mustReach(
-    `routes at ${large.blocks} blocks, times ngraph.path`,
-    sum(large.ours) / sum(large.theirs),
-    {
-      atMost: 1,
-    },
-  );
+  for (const percent of [50, 95])
+    report.mustReach(
+      `routes at ${large.blocks} blocks, p${percent} in times of that of ngraph.path`,
+      percentile(large.ours, percent) / percentile(large.theirs, percent),
+      { atMost: 1 },
+    );
 };
