@@ -41,7 +41,12 @@ export function ringTrack(count: number): SmallTrack {
   const gaps = names.map((_, index) => `g${index + 1}`);
   return {
     nodes: plainNodes(...gaps),
-    edges: names.map((name, index) => [`e-${name}`, gaps[index] ?? '', gaps[(index + 1) % count] ?? '', STEP_MM]),
+    edges: names.map((name, index) => [
+      `e-${name}`,
+      gaps[index] ?? '',
+      gaps[(index + 1) % count] ?? '',
+      STEP_MM,
+    ]),
     blocks: Object.fromEntries(names.map((name) => [name, `e-${name}`])),
   };
 }
@@ -104,8 +109,10 @@ export function stationsTrack(capacities: readonly number[]): SmallTrack {
     const after = place === capacities.length - 1 ? null : (capacities[place + 1] ?? 1);
     const from = west[0] ?? '';
     const to = east[0] ?? '';
-    const westEnd = before === null || before === 1 ? from : ladder(`${place}w`, id, sides[place - 1]?.east ?? []);
-    const eastEnd = after === null || after === 1 ? to : ladder(`${place}e`, id, sides[place + 1]?.west ?? []);
+    const westEnd =
+      before === null || before === 1 ? from : ladder(`${place}w`, id, sides[place - 1]?.east ?? []);
+    const eastEnd =
+      after === null || after === 1 ? to : ladder(`${place}e`, id, sides[place + 1]?.west ?? []);
     for (const end of [westEnd, eastEnd]) if (!end.startsWith('T')) node(end);
     blocks[`P${place}`] = add(id, westEnd, eastEnd, STEP_MM);
   });
