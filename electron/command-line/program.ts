@@ -104,6 +104,15 @@ const SUBCOMMANDS: readonly Subcommand[] = [
     act: async (args, options) => (await import('./plan.ts')).plan(first(args), second(args), options),
   },
   {
+    usage: 'capacity <railroad>',
+    says: 'how many trains can keep moving, what stops one more, and what to build next',
+    options: [
+      ['--limit <seconds>', 'how long to look (10)'],
+      ['--seed <number>', 'of the draws (1)'],
+    ],
+    act: async (args, options) => (await import('./capacity.ts')).capacity(first(args), options),
+  },
+  {
     usage: 'demo',
     says: 'run an invented evening on the demo railroad into a log, and print its train sheet',
     options: [['--seed <number>', 'which evening'], LOG],

@@ -26,13 +26,13 @@ export interface Movements {
  * The movements of a train from where it stands.
  *
  * @param trail numbers of the spots under it, head first
- * @param reversals whether it may change its facing where it stands
+ * @param reversals whether it may change its facing where it stands; `at-ends`: at ends of track alone
  */
 export function movementsOf(
   table: TrackTable,
   train: RunTrain,
   trail: readonly number[],
-  reversals: boolean,
+  reversals: boolean | 'at-ends',
 ): Movements {
   const standings: Standing[] = [];
   const runs: (readonly Movement[] | undefined)[] = [];
@@ -54,7 +54,11 @@ export function movementsOf(
       const known = runs[number];
       if (known !== undefined) return known;
       const standing = must(standings[number]);
-      const facings = reversals ? [standing, turnedStanding(table, standing, train.lengthMm)] : [standing];
+      const atEnd = reversals === 'at-ends' && table.ways[must(standing.spots[0])]?.length === 0;
+      const facings =
+        reversals === true || atEnd
+          ? [standing, turnedStanding(table, standing, train.lengthMm)]
+          : [standing];
       const made = facings.flatMap((facing, place) =>
         runsFrom(table, train, facing).map(
           (run): Movement => ({ ...run, from: number, to: numbered(run.end), reversed: place === 1 }),

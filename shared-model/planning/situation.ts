@@ -24,7 +24,7 @@ import type { Millimetres, Seconds } from '../units.ts';
 import { z } from '../zod.ts';
 
 /** Scale miles an hour of a train that names no speed of its own. */
-const USUAL_MPH = 30;
+export const USUAL_MPH = 30;
 
 export const situationSchema = z.strictObject({
   trains: z.array(

@@ -76,7 +76,14 @@ export function secondsToGoal(graph: MoverGraph, secondsOf: (run: GraphRun) => S
   return left;
 }
 
-function timedRun(knobs: KnobTable, mover: number, cab: ThrottleId, speed: number, run: GraphRun): TimedRun {
+/** A run of a mover with its times, at a speed in millimetres per second. */
+export function timedRun(
+  knobs: KnobTable,
+  mover: number,
+  cab: ThrottleId,
+  speed: number,
+  run: GraphRun,
+): TimedRun {
   const { movement } = run;
   const after = ({ resource, atMm }: { resource: number; atMm: number }): When => ({
     resource,
