@@ -64,6 +64,12 @@ export function Drawing({ draws, warns }: DrawingProps) {
     return () => element.removeEventListener('wheel', onWheel);
   }, []);
 
+  // What is carried is moved by the arrows, wherever it was picked up.
+  const carries = hands.carrying !== null;
+  useEffect(() => {
+    if (carries) zone.current?.focus();
+  }, [carries]);
+
   const middle = [size.width / 2, size.height / 2] as const;
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.altKey || event.metaKey) return;

@@ -15,7 +15,7 @@ export interface History {
 export const historyOf = (draft: DraftDocument): History => ({ draft, done: [], undone: [] });
 
 /**
- * Does an edit. What had been taken back is forgotten. An edit of the same drag as the last one becomes one with it; one that changes
+ * Does an edit. What had been taken back is forgotten. An edit of the same drag as the last one becomes one with it, under its words; one that changes
  * nothing is passed over.
  */
 export function act(history: History, edit: Edit): History {
@@ -25,7 +25,7 @@ export function act(history: History, edit: Edit): History {
   const goesOn = edit.drag !== undefined && last?.drag === edit.drag && history.undone.length === 0;
   if (!goesOn) return { draft, done: [...history.done, edit], undone: [] };
   const before = applyEdit(history.draft, inverseOf(last));
-  const whole: Edit = { ...editBetween(before, draft, edit.says), drag: edit.drag };
+  const whole: Edit = { ...editBetween(before, draft, last.says), drag: edit.drag };
   const earlier = history.done.slice(0, -1);
   return { draft, done: whole.changes.length === 0 ? earlier : [...earlier, whole], undone: [] };
 }

@@ -1,15 +1,17 @@
 /** Remedies for what the audit finds in the track: the edit that mends it, where one is the sensible one. */
-import type { BlockId, EdgeId, SelectorId } from '../../ids.ts';
+import type { EdgeId } from '../../ids.ts';
 import type { Finding } from '../../refusal.ts';
-import { type Block, LISTS, type Selector, type TrackEdge } from '../document.ts';
+import { LISTS, type TrackEdge } from '../document.ts';
 import { indexRailroad } from '../railroad.ts';
-import { type DraftDocument, freshId } from './draft.ts';
+import type { DraftDocument } from './draft.ts';
 import type { Edit } from './edit.ts';
 import { editBetween } from './edit-between.ts';
 import { fitNodes } from './fit-nodes.ts';
 import type { Outcome } from './outcome.ts';
 import { removeTrack } from './remove-track.ts';
+import { withBlockOn } from './sources.ts';
 import { cutEdge, setJoin, splitEdge } from './split-edge.ts';
+import { withThing } from './things.ts';
 import { trackOf } from './track.ts';
 
 /** The edit that mends a finding, with short words for its button; null where it takes somebody who knows the railroad. */
@@ -61,44 +63,6 @@ const gapBetween: Remedy = ({ about }, draft) => {
   return editOf(draft, cutEdge(draft, last.id, atFirst ? NEAR_SHARE : 1 - NEAR_SHARE), `gap in ${last.id}`);
 };
 
-/** A dial for a new block: like the others, else off and every throttle. */
-function newDial(draft: DraftDocument, id: SelectorId): Selector {
-  const like = draft.selectors.at(-1);
-  const name = id.replace(/^\D+/, '') || id;
-  if (like !== undefined) {
-    const { at: _spot, ...dial } = like;
-    return { ...dial, id, name };
-  }
-  const most = Math.max(0, ...draft.throttles.map(({ maxAmps }) => maxAmps)) || 5;
-  return {
-    id,
-    name,
-    positions: ['off', ...draft.throttles.map((one) => one.id)],
-    stops: true,
-    contactAmps: most,
-  };
-}
-
-/** A block of its own, behind a selector of its own, that is fed on some edges. */
-function withNewBlock(
-  draft: DraftDocument,
-  feeders: Block['feeders'],
-): { readonly draft: DraftDocument; readonly block: BlockId } {
-  const block = freshId(draft, 'B') as BlockId;
-  const selector = freshId(draft, 'K') as SelectorId;
-  return {
-    block,
-    draft: {
-      ...draft,
-      selectors: [...draft.selectors, newDial(draft, selector)],
-      blocks: [
-        ...draft.blocks,
-        { id: block, name: `Block ${block.replace(/^\D+/, '')}`, source: { selector }, feeders },
-      ],
-    },
-  };
-}
-
 /** The longest edge of some: a feeder belongs on it rather than on a short piece. */
 const longest = (draft: DraftDocument, ids: readonly string[]): TrackEdge | null =>
   draft.edges
@@ -119,8 +83,8 @@ const feedIt: Remedy = ({ about }, draft) => {
     );
     return editBetween(draft, { ...draft, blocks }, `feeder of ${waiting.id} on ${edge.id}`);
   }
-  const made = withNewBlock(draft, [{ edge: edge.id }]);
-  return editBetween(draft, made.draft, `new block ${made.block} on ${edge.id}`);
+  const made = withBlockOn(draft, edge.id, { kind: 'selector' });
+  return made.ok ? editBetween(draft, made.draft, `new block ${made.about[0]} on ${edge.id}`) : null;
 };
 
 /** Closes the gap that parts a block from itself; where other blocks lie between, the second piece becomes a block of its own. */
@@ -137,17 +101,15 @@ const oneBlock: Remedy = ({ about: [id] }, draft) => {
   const second = new Set(own[1]?.edges);
   const block = draft.blocks.find((one) => one.id === id);
   if (block === undefined || second.size === 0) return null;
-  const left = {
-    ...draft,
-    blocks: draft.blocks.map((one) =>
-      one === block ? { ...one, feeders: one.feeders.filter(({ edge }) => !second.has(edge)) } : one,
-    ),
-  };
-  const made = withNewBlock(
-    left,
-    block.feeders.filter(({ edge }) => second.has(edge)),
-  );
-  return editBetween(draft, made.draft, `new block ${made.block} for the piece of ${id}`);
+  const [first, ...more] = block.feeders.filter(({ edge }) => second.has(edge));
+  const left = withThing(draft, 'blocks', block.id, {
+    feeders: block.feeders.filter(({ edge }) => !second.has(edge)),
+  });
+  const made = first === undefined ? null : withBlockOn(left, first.edge, { kind: 'selector' });
+  const [name] = made?.ok === true ? made.about : [];
+  if (first === undefined || made?.ok !== true || name === undefined) return null;
+  const fed = withThing(made.draft, 'blocks', name, { feeders: [first, ...more] });
+  return editBetween(draft, fed, `new block ${name} for the piece of ${id}`);
 };
 
 /** Settings without an id that is not there. */

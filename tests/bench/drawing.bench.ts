@@ -1,0 +1,90 @@
+/**
+ * The drawing board with a railroad of 400 blocks, in a real browser: from an edit to the frame that shows it. Measured in the page,
+ * from the key stroke to the first frame after its changes have been laid out and painted.
+ */
+import { type Bench, percentile, timed } from '../../build/bench-report.ts';
+import { applyEdit } from '../../shared-model/railroad/editing/edit.ts';
+import { editBetween } from '../../shared-model/railroad/editing/edit-between.ts';
+import { cutEdge } from '../../shared-model/railroad/editing/split-edge.ts';
+import { askHost, goTo, openConsolePage } from '../support/console-page.ts';
+import { stationRailroad } from '../support/station-railroad.ts';
+
+const BLOCKS = 400;
+const EDITS = 60;
+const WARM_UP = 8;
+const MOST_MS = 50;
+
+/** Rows of nodes, so that the generated track can be seen: what is drawn is as long, whatever its shape. */
+function laidOut() {
+  const document = stationRailroad(BLOCKS, { blocks: BLOCKS, trains: 10, ring: true });
+  const nodes = document.nodes.map((node, index) => ({
+    ...node,
+    at: [(index % 60) * 2, Math.floor(index / 60) * 3] as [number, number],
+  }));
+  return { ...document, nodes };
+}
+
+export const run: Bench = async (report) => {
+  report.about(`the drawing board with ${BLOCKS} blocks: one edit, from the key stroke to its painted frame`);
+  const document = laidOut();
+  const { page, close } = await openConsolePage();
+  try {
+    const { id } = await askHost(page, 'railroads.saveDraft', { id: null, name: document.name, document });
+    await goTo(page, `drawing-board/${id}/track`);
+    await page.getByRole('application').waitFor();
+    await page.getByRole('application').focus();
+    await page.waitForTimeout(2000);
+    const times = await page.evaluate(
+      async ({ edits, warmUp }) => {
+        const sheet = globalThis.document.querySelector<HTMLElement>('[role=application]');
+        if (sheet === null) throw new Error('there is no sheet');
+        const press = (key: string) =>
+          sheet.dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true }));
+        /** Runs when the next frame has been painted: a task after its animation callbacks. */
+        const painted = () =>
+          new Promise<number>((resolve) =>
+            requestAnimationFrame(() => {
+              const { port1, port2 } = new MessageChannel();
+              port1.onmessage = () => resolve(performance.now());
+              port2.postMessage(null);
+            }),
+          );
+        const all: number[] = [];
+        for (let edit = -warmUp; edit < edits; edit += 1) {
+          // A gap cut or mended at the cursor, then on to the next node.
+          const start = performance.now();
+          press('g');
+          const ms = (await painted()) - start;
+          if (edit >= 0) all.push(ms);
+          press('ArrowRight');
+          press('ArrowRight');
+          await painted();
+          await new Promise((resolve) => setTimeout(resolve, 40));
+        }
+        return all;
+      },
+      { edits: EDITS, warmUp: WARM_UP },
+    );
+    const pure = document.edges.slice(0, EDITS).map(
+      ({ id: edge }) =>
+        timed(() => {
+          const outcome = cutEdge(document, edge, 0.5);
+          return outcome.ok ? applyEdit(document, editBetween(document, outcome.draft, 'gap')) : null;
+        }).ms,
+    );
+    report.table([
+      {
+        edits: times.length,
+        'p50 ms': percentile(times, 50),
+        'p95 ms': percentile(times, 95),
+        'model alone p50': percentile(pure, 50),
+        'model alone p95': percentile(pure, 95),
+      },
+    ]);
+    report.mustReach(`one edit to paint at ${BLOCKS} blocks, p95 in ms`, percentile(times, 95), {
+      atMost: MOST_MS,
+    });
+  } finally {
+    await close();
+  }
+};
