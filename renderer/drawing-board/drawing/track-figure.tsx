@@ -64,7 +64,7 @@ interface TrackFigureProps {
   readonly selection: ReadonlySet<string>;
 }
 
-export function TrackFigure({ railroad, selection }: TrackFigureProps) {
+function DrawnTrack({ railroad, selection }: TrackFigureProps) {
   const drawing = useMemo(() => trackDrawing(railroad), [railroad]);
   const sections = useMemo(() => sectionLooks(railroad, drawing.lines), [railroad, drawing]);
   const nodes = useMemo(
@@ -109,3 +109,6 @@ export function TrackFigure({ railroad, selection }: TrackFigureProps) {
     </>
   );
 }
+
+/** Drawn again only for another draft or selection, not for a cursor that moves. */
+export const TrackFigure = memo(DrawnTrack);

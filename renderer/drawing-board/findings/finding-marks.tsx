@@ -1,4 +1,6 @@
 /** The findings on the drawing, with the numbers that they have in the list. */
+import { memo } from 'react';
+import { trackOf } from '../../../shared-model/railroad/editing/track.ts';
 import type { Railroad } from '../../../shared-model/railroad/railroad.ts';
 import { useDraftAudit } from '../use-drawing.tsx';
 import { placeOf } from './finding-places.ts';
@@ -12,12 +14,13 @@ interface FindingMarksProps {
   readonly all: boolean;
 }
 
-export function FindingMarks({ railroad, all }: FindingMarksProps) {
+function DrawnFindings({ railroad, all }: FindingMarksProps) {
   const { findings } = useDraftAudit();
+  const track = trackOf(railroad.document);
   const taken = new Map<string, number>();
   return findings.map((finding, index) => {
     if (finding.severity === 'info' || (finding.severity === 'warning' && !all)) return null;
-    const at = placeOf(railroad, finding);
+    const at = placeOf(railroad, track, finding);
     if (at === null) return null;
     const spot = at.join(' ');
     const before = taken.get(spot) ?? 0;
@@ -34,3 +37,5 @@ export function FindingMarks({ railroad, all }: FindingMarksProps) {
     );
   });
 }
+
+export const FindingMarks = memo(DrawnFindings);
