@@ -5,19 +5,21 @@ import { parseSituation, type Situation } from '../../shared-model/planning/situ
 import { indexRailroad, type Railroad } from '../../shared-model/railroad/railroad.ts';
 import { whyNotRunnable } from '../../shared-model/railroad/runnable.ts';
 import type { CALLS } from '../../shared-model/wire/contract.ts';
-import { planOptions, safeOptions } from '../../shared-model/wire/planner.ts';
+import { capacityOptions, planOptions, safeOptions } from '../../shared-model/wire/planner.ts';
 import type { z } from '../../shared-model/zod.ts';
 
 export type PlannerJob = z.output<(typeof CALLS)['plan.start']['request']>;
 
-export type PlannerTask = { readonly railroad: Railroad; readonly situation: Situation } & (
-  | { readonly kind: 'safe'; readonly states: number }
+export type PlannerTask = { readonly railroad: Railroad } & (
+  | { readonly kind: 'safe'; readonly situation: Situation; readonly states: number }
   | {
       readonly kind: 'plan';
+      readonly situation: Situation;
       readonly options: PlanOptions;
       readonly limitSeconds: number;
       readonly seed: number;
     }
+  | { readonly kind: 'capacity'; readonly limitSeconds: number; readonly seed: number }
 );
 
 const wrong = (path: string, says: string) => ({ ok: false, malformed: { path, says } }) as const;
@@ -30,6 +32,12 @@ export function readPlannerTask(job: PlannerJob): Parsed<PlannerTask> {
   const error = whyNotRunnable(job.document);
   if (error !== null) return wrong('$.document', `expected a railroad that can be run: ${error.says}`);
   const railroad = indexRailroad(job.document);
+  // How many trains a railroad can keep moving does not depend on what stands on it now.
+  if (job.task === 'capacity') {
+    const options = parseValue(capacityOptions, job.options);
+    if (!options.ok) return within('options', options.malformed);
+    return { ok: true, value: { kind: 'capacity', railroad, ...options.value } };
+  }
   const parsed = parseSituation(railroad, job.situation);
   if (!parsed.ok) return within('situation', parsed.malformed);
   const situation = parsed.value;
@@ -47,7 +55,5 @@ export function readPlannerTask(job: PlannerJob): Parsed<PlannerTask> {
       const { limitSeconds, seed, ...rest } = options.value;
       return { ok: true, value: { kind: 'plan', railroad, situation, options: rest, limitSeconds, seed } };
     }
-    case 'capacity':
-      return wrong('$.task', 'expected "safe" or "plan"');
   }
 }

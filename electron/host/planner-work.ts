@@ -1,5 +1,7 @@
 /** What the planner's worker does with a task, and what it tells meanwhile. Clock and listener come from outside. */
 import { drawsFrom } from '../../shared-model/chance.ts';
+import { capacity } from '../../shared-model/planning/capacity.ts';
+import type { CapacityAnswer } from '../../shared-model/planning/capacity-answer.ts';
 import { plan } from '../../shared-model/planning/plan.ts';
 import type { PlanAnswer } from '../../shared-model/planning/plan-answer.ts';
 import { type SafeVerdict, safe } from '../../shared-model/planning/safe.ts';
@@ -62,7 +64,30 @@ function planning(task: TaskOf<'plan'>, { now, tell }: PlannerSurroundings): Pla
   });
 }
 
+/** Tells how long it has looked; what is known so far is the answer when the time is up. */
+function countTrains(task: TaskOf<'capacity'>, { now, tell }: PlannerSurroundings): CapacityAnswer {
+  const began = now();
+  let told = began;
+  return capacity(task.railroad, {
+    seed: task.seed,
+    shouldStop: () => {
+      if (now() > told + WORD_EVERY_MS) {
+        told = now();
+        tell({ says: `Trying since ${((told - began) / 1000).toFixed(1)} s.` });
+      }
+      return now() > began + task.limitSeconds * 1000;
+    },
+  });
+}
+
 /** Does a task to its end. */
 export function doPlannerTask(task: PlannerTask, surroundings: PlannerSurroundings): unknown {
-  return task.kind === 'safe' ? decide(task, surroundings) : planning(task, surroundings);
+  switch (task.kind) {
+    case 'safe':
+      return decide(task, surroundings);
+    case 'plan':
+      return planning(task, surroundings);
+    case 'capacity':
+      return countTrains(task, surroundings);
+  }
 }

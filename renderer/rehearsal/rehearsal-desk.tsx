@@ -11,6 +11,7 @@ import { useConsoleStore } from '../console/use-console.tsx';
 import { Act } from '../parts/act.tsx';
 import { TextBox } from '../parts/field.tsx';
 import { Pick } from '../parts/pick.tsx';
+import { CapacitySheet } from './capacity-sheet.tsx';
 import { HappenedSheet } from './happened-sheet.tsx';
 import { type KeptRehearsal, REHEARSALS } from './kept-rehearsal.ts';
 import { KeptSheet } from './kept-sheet.tsx';
@@ -35,6 +36,7 @@ const SHEETS = [
   { key: 'trains', says: 'Trains' },
   { key: 'plan', says: 'In which order' },
   { key: 'ways', says: 'Which way' },
+  { key: 'capacity', says: 'How many' },
   { key: 'happened', says: 'What happened' },
   { key: 'kept', says: 'Kept' },
 ] as const;
@@ -241,6 +243,7 @@ export function RehearsalDesk({ origin, opened, kept, live, onBegin, onOpen, onK
           </>
         ) : null}
         {sheet === 'ways' ? <WaysSheet rehearsal={rehearsal} /> : null}
+        {sheet === 'capacity' ? <CapacitySheet rehearsal={rehearsal} /> : null}
         {sheet === 'happened' ? <HappenedSheet rehearsal={rehearsal} /> : null}
         {sheet === 'kept' ? <KeptSheet kept={kept} onOpen={onOpen} onChanged={onKept} /> : null}
       </div>

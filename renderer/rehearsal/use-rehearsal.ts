@@ -28,6 +28,8 @@ export interface Rehearsal {
   readonly askSafe: (states: number) => void;
   readonly planning: Job;
   readonly askPlan: () => void;
+  readonly capacity: Job;
+  readonly askCapacity: () => void;
   readonly plans: readonly PlanKept[];
   readonly chosen: number;
   readonly choose: (index: number) => void;
@@ -62,6 +64,7 @@ export function useRehearsal(origin: Origin, opened: Opened): Rehearsal {
   const asked = useRef(SCREEN_OPTIONS);
   const safe = useJob();
   const planning = useJob();
+  const capacity = useJob();
   const { railroad } = origin;
 
   const parsed = useMemo(() => parseSituation(railroad, json), [railroad, json]);
@@ -115,6 +118,14 @@ export function useRehearsal(origin: Origin, opened: Opened): Rehearsal {
     changeOptions: (part) => setOptions((before) => ({ ...before, ...part })),
     safe,
     askSafe: (states) => void safe.start({ task: 'safe', ...request, options: { states } }),
+    capacity,
+    askCapacity: () =>
+      void capacity.start({
+        task: 'capacity',
+        document: railroad.document,
+        situation: null,
+        options: { limitSeconds: SEARCH_SECONDS },
+      }),
     planning,
     askPlan: () => {
       asked.current = options;

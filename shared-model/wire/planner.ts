@@ -1,5 +1,6 @@
 /** What goes to the planner's worker and what comes back: the options of each task, and its answers as the screen parses them. */
 import { blockId, edgeId, nodeId, selectorId, toggleId, trainId } from '../ids.ts';
+import type { CapacityAnswer } from '../planning/capacity-answer.ts';
 import { type PlanOptions, USUAL_OPTIONS } from '../planning/plan/options.ts';
 import type { PlanAnswer } from '../planning/plan-answer.ts';
 import type { SafeVerdict } from '../planning/safe.ts';
@@ -55,6 +56,53 @@ export const planAnswer: z.ZodType<PlanAnswer> = z.strictObject({
   total: z.number().nullable(),
   lowerBound: z.number().nullable(),
   proven: z.boolean(),
+});
+
+export const capacityOptions = z.strictObject({
+  limitSeconds: z.number().min(0.01).max(3600).default(10),
+  seed: z.number().int().min(0).max(4_294_967_295).default(1),
+});
+
+/** What `capacity` answers. */
+export const capacityAnswer: z.ZodType<CapacityAnswer> = z.strictObject({
+  trains: z.number().int().nonnegative(),
+  bounds: z.array(
+    z.strictObject({
+      limit: z.enum(['track', 'hands', 'amps', 'cabs']),
+      trains: z.number(),
+      proven: z.boolean(),
+      about: z.array(z.string()),
+      says: z.string(),
+    }),
+  ),
+  round: z
+    .strictObject({
+      trains: z.array(
+        z.strictObject({
+          train: trainId,
+          cab: z.string(),
+          edge: z.string(),
+          toward: z.string(),
+          lengthMm: z.number(),
+        }),
+      ),
+      runs: z.array(z.strictObject({ train: trainId, to: blockId })),
+      seconds: z.number(),
+      throws: z.number(),
+      throwsPerMinute: z.number(),
+      occupancy: z.array(z.strictObject({ block: blockId, share: z.number() })),
+    })
+    .nullable(),
+  helps: z.array(
+    z.strictObject({
+      kind: z.enum(['selector', 'gap', 'siding']),
+      block: blockId,
+      trains: z.number(),
+      moreWays: z.number(),
+      says: z.string(),
+    }),
+  ),
+  estimate: z.literal(true),
 });
 
 /** A thread that broke down, or was put to an end; `best` is the last that it had told of. */

@@ -6,7 +6,8 @@ import { witnessFault } from '../../shared-model/planning/checker/check-witness.
 import { USUAL_OPTIONS } from '../../shared-model/planning/plan/options.ts';
 import { parseSituation } from '../../shared-model/planning/situation.ts';
 import type { PushName, PushOf, RequestOf } from '../../shared-model/wire/contract.ts';
-import { planAnswer, plannerEnded, safeVerdict } from '../../shared-model/wire/planner.ts';
+import { capacityAnswer, planAnswer, plannerEnded, safeVerdict } from '../../shared-model/wire/planner.ts';
+import { passingSidingExample } from './example.ts';
 import { answered, type HostUnderTest } from './host-suite.ts';
 import { demo, THREE_TRAINS } from './three-trains.ts';
 
@@ -49,6 +50,19 @@ export function plannerSuite(transport: string, open: () => Promise<HostUnderTes
     expect(verdict).toBe('safe');
     if (!situation.ok) throw new Error(situation.malformed.says);
     expect(witnessFault(demo, situation.value, witness ?? [])).toBeNull();
+  });
+
+  test(`${transport}: how many trains can keep moving is answered with what stops one more`, async () => {
+    const host = await open();
+    const asked = {
+      ...job('capacity', { limitSeconds: 15 }),
+      document: passingSidingExample,
+      situation: null,
+    };
+    const { answer } = await pushOf(host, 'plan.done', await started(host, asked));
+    const { trains, bounds } = capacityAnswer.parse(answer);
+    expect(trains).toBeGreaterThan(0);
+    expect(bounds[0]?.trains).toBe(trains);
   });
 
   test(`${transport}: two jobs at once each tell of their progress, and end in plans that check`, async () => {
