@@ -1,0 +1,143 @@
+/** An owner's own railroad from the blank sheet: two loops with crossovers, a siding, a yard, eight selectors; drawn, wired, published, run. */
+import type { Page } from 'playwright';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { fullAudit } from '../../shared-model/power/audit.ts';
+import type { RailroadDocument } from '../../shared-model/railroad/document.ts';
+import { askHost, type ConsolePage, goTo, openConsolePage } from '../support/console-page.ts';
+import { dragOnSheet, openBlankSheet, pressOnSheet } from '../support/draw-example.ts';
+import { type Hands, pointerHands } from '../support/hands.ts';
+
+type Square = readonly [x: number, y: number];
+
+/** Corner to corner; an edge that begins or ends on another one makes a turnout there. */
+const LINES: readonly (readonly Square[])[] = [
+  [
+    [0, -6],
+    [26, -6],
+    [26, 7],
+    [0, 7],
+    [0, -6],
+  ],
+  [
+    [4, -2],
+    [22, -2],
+    [22, 3],
+    [4, 3],
+    [4, -2],
+  ],
+  [
+    [6, -6],
+    [10, -2],
+  ],
+  [
+    [14, -2],
+    [18, -6],
+  ],
+  [
+    [8, 7],
+    [10, 9],
+    [16, 9],
+    [18, 7],
+  ],
+  [
+    [7, 3],
+    [9, 1],
+    [18, 1],
+  ],
+  [
+    [12, 1],
+    [14, -1],
+    [18, -1],
+  ],
+];
+const GAPS: readonly Square[] = [
+  [12, -6],
+  [26, 1],
+  [3, 7],
+  [12, -2],
+  [22, 1],
+  [4, 1],
+  [8, -4],
+  [16, -4],
+  [10, 9],
+  [16, 9],
+  [9, 1],
+];
+const MOST_ACTS = 400;
+
+let opened: ConsolePage;
+let page: Page;
+beforeAll(async () => {
+  opened = await openConsolePage();
+  page = opened.page;
+});
+afterAll(() => opened.close());
+
+const button = (name: string) => page.getByRole('button', { name, exact: true });
+const field = (name: string) => page.getByLabel(name, { exact: true });
+const sheetNamed = (name: string) =>
+  page.getByRole('navigation', { name: 'Sheets' }).getByRole('link', { name: new RegExp(`^${name}`) });
+const part = (name: string) => page.getByRole('navigation', { name: 'Wiring' }).getByRole('link', { name });
+
+/** Draws all the track; answers how many acts it took. */
+async function draw(): Promise<number> {
+  let acts = 0;
+  for (const line of LINES)
+    for (const [index, to] of line.slice(1).entries()) {
+      await dragOnSheet(page, line[index] ?? to, to);
+      acts += 1;
+    }
+  for (const gap of GAPS) {
+    await pressOnSheet(page, gap);
+    acts += 1;
+  }
+  return acts;
+}
+
+async function wire(hands: Hands): Promise<void> {
+  await hands.press(sheetNamed('Wiring'));
+  await hands.press(part('Supplies and throttles'));
+  for (let throttles = 0; throttles < 3; throttles += 1) await hands.press(button('Another throttle'));
+  await hands.press(part('Blocks'));
+  await hands.press(button('A block with a selector on each'));
+  for (let block = 1; block <= 8; block += 1) {
+    await hands.press(page.locator(`[data-thing="B${block}"] > button`));
+    await hands.type(field('Name'), `My block ${block}`);
+  }
+  await hands.press(part('Return and wire'));
+  await hands.press(button('Enter it for all of them'));
+  await hands.choose(field('Gauge of the bus'), 'AWG 12');
+  await hands.type(field('Master switch'), 'by the door');
+}
+
+async function addTrains(hands: Hands): Promise<void> {
+  await hands.press(sheetNamed('Trains and places'));
+  for (const name of ['No. 7', 'No. 12']) {
+    await hands.press(button('Add a train'));
+    await hands.type(page.getByLabel('Name of the train').last(), name);
+  }
+}
+
+test('takes fewer than 400 acts, has no error in its audit, and an evening can be opened on it', async () => {
+  const id = await openBlankSheet(page);
+  const hands = pointerHands(page);
+  const drawn = await draw();
+  await wire(hands);
+  await addTrains(hands);
+  await hands.press(button('Publish…'));
+  await hands.type(field('Note'), 'first');
+  await hands.press(button('Publish'));
+  await page.getByText('version 1').waitFor();
+  const acts = drawn + hands.acts();
+  console.info(`two loops, a siding, a yard and eight selectors from the blank sheet: ${acts} acts`);
+  expect(acts).toBeLessThan(MOST_ACTS);
+  const { document } = await askHost(page, 'railroads.read', { id });
+  const railroad = document as RailroadDocument;
+  expect(railroad.selectors).toHaveLength(8);
+  expect(railroad.nodes.filter(({ kind }) => kind === 'turnout')).toHaveLength(8);
+  expect(fullAudit(railroad).filter(({ severity }) => severity === 'error')).toEqual([]);
+  await askHost(page, 'evening.open', { railroad: id, alone: true });
+  await goTo(page, 'desk');
+  await page.locator('[data-phase="making-up"]').waitFor();
+  expect(opened.complaints).toEqual([]);
+});
