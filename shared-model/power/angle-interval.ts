@@ -20,6 +20,9 @@ export const LEAST_TOLERANCE_VOLTS: Volts = 0.2;
 /** Keeps the divisor of the law of cosines from zero where a reading may be nothing at all. */
 const NEXT_TO_NOTHING: Volts = 1e-6;
 
+/** Readings at the very end of their tolerance fit; so much of the cosine may be lost to rounding there. */
+const HAIRSBREADTH = 1e-12;
+
 interface Range {
   readonly low: number;
   readonly high: number;
@@ -80,6 +83,6 @@ export function angleInterval(
   const across = within(readings.voltsAcross, tolerancePercent);
   const lowest = lowestCosine(a, b, across.high);
   const highest = highestCosine(a, b, across.low);
-  if (lowest > 1 || highest < -1) return null;
+  if (lowest > 1 + HAIRSBREADTH || highest < -1 - HAIRSBREADTH) return null;
   return { from: degreesOf(highest), to: degreesOf(lowest) };
 }

@@ -1,10 +1,13 @@
 /** Several phase checks combined, against a brute force over all simple paths and cycles. */
-import { array, assert, boolean, constantFrom, integer, property, record } from 'fast-check';
+import { array, assert, boolean, configureGlobal, constantFrom, integer, property, record } from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type SupplyId, supplyId } from '../../shared-model/ids.ts';
 import { voltsBetween } from '../../shared-model/power/bridging.ts';
 import { contradictions, type PairCheck, phaseRelation } from '../../shared-model/power/phase-groups.ts';
 import { type Claimed, type Edge, relationByPaths } from '../support/phase-by-paths.ts';
+
+// The same seed always draws the same inputs, so that what fails here fails everywhere.
+configureGlobal({ seed: 4 });
 
 const id = (text: string): SupplyId => supplyId.parse(text);
 const ACROSS = {

@@ -1,10 +1,13 @@
 /** Phase: the interval of the angle, the five verdicts and what each says. */
 import Complex from 'complex.js';
-import { assert, constantFrom, double, integer, property, record } from 'fast-check';
+import { assert, configureGlobal, constantFrom, double, integer, property, record } from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { angleInterval } from '../../shared-model/power/angle-interval.ts';
 import { voltsBetween } from '../../shared-model/power/bridging.ts';
 import { checkPhase, type PhaseVerdict } from '../../shared-model/power/phase.ts';
+
+// The same seed always draws the same inputs, so that what fails here fails everywhere.
+configureGlobal({ seed: 4 });
 
 /** Independent reference: two phasors as complex numbers, and the length of their difference. */
 function phasorAcross(voltsA: number, voltsB: number, degrees: number): number {
@@ -52,12 +55,21 @@ describe('the interval of the angle', () => {
             percent,
           );
           expect(interval).not.toBeNull();
-          expect(interval?.from).toBeLessThanOrEqual(degrees + 1e-6);
-          expect(interval?.to).toBeGreaterThanOrEqual(degrees - 1e-6);
+          expect(interval?.from).toBeLessThanOrEqual(degrees + 1e-5);
+          expect(interval?.to).toBeGreaterThanOrEqual(degrees - 1e-5);
         },
       ),
       { numRuns: 2000 },
     );
+  });
+
+  test('is there for readings at the very end of their tolerance, whatever is lost to rounding', () => {
+    // 2 V read as 1.8 V, 15.78 V as 15.98 V, and 13.78 V across as 13.58 V: in phase, each misread by all of 0.2 V.
+    const [a, b] = [2, 15.783050098763207];
+    for (const hair of [0, 4e-15, 1e-14])
+      expect(
+        angleInterval({ voltsA: a - 0.2 + hair, voltsB: b + 0.2 - hair, voltsAcross: b - a - 0.2 + hair }, 0),
+      ).not.toBeNull();
   });
 
   test('contains no angle that a grid over the tolerances does not come near', () => {

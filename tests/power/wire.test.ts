@@ -1,11 +1,14 @@
 /** Wire, breakers and bridging: what grows with what, and what is said at the limits. */
-import { assert, double, integer, property } from 'fast-check';
+import { assert, configureGlobal, double, integer, property } from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { breakerAt, shortAmps } from '../../shared-model/power/breaker.ts';
 import { bridgeOfSupplies, bridgeWithinSupply } from '../../shared-model/power/bridging.ts';
 import { dropVolts, gaugeText, ohmsPerMetre, wireOhms } from '../../shared-model/power/wire.ts';
 import { judgeDrop, judgeGauge, judgeTrip } from '../../shared-model/power/wire-findings.ts';
 import { passingSidingExample } from '../support/example.ts';
+
+// The same seed always draws the same inputs, so that what fails here fails everywhere.
+configureGlobal({ seed: 4 });
 
 const run = double({ min: 1, max: 100_000, noNaN: true });
 const amps = double({ min: 0.1, max: 30, noNaN: true });
