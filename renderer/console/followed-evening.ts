@@ -6,7 +6,7 @@ import type { SessionState } from '../../shared-model/session/state.ts';
 import type { LiveEvening } from '../../shared-model/wire/contract.ts';
 
 /** Events kept for the screen (the newest); the log has them all. */
-const RECENT_EVENTS = 400;
+export const RECENT_EVENTS = 400;
 
 export interface FollowedEvening {
   readonly id: string;

@@ -1,7 +1,33 @@
 /** What is left to do when everybody goes home. */
+import { useState } from 'react';
 import type { SelectorId } from '../../shared-model/ids.ts';
 import type { SelectorNow } from '../../shared-model/session/state.ts';
+import { useConsoleStore } from '../console/use-console.tsx';
+import { Act } from '../parts/act.tsx';
 import type { DeskSource } from './desk-source.ts';
+import { guestsOf, keepGuest } from './guests.ts';
+
+/** The trains that came for tonight only may stay in the railroad's document. */
+function Guests({ source }: { readonly source: DeskSource }) {
+  const { connection } = useConsoleStore();
+  const [says, setSays] = useState('');
+  const guests = guestsOf(source.state);
+  if (source.kind !== 'live' || guests.length === 0) return null;
+  return (
+    <div className="desk-acts">
+      {guests.map((guest) => (
+        <Act
+          key={guest.id}
+          kind="calm"
+          onPress={() => void keepGuest(connection, source.railroad.document.name, guest).then(setSays)}
+        >
+          Keep {guest.name} in the railroad
+        </Act>
+      ))}
+      <span role="status">{says}</span>
+    </div>
+  );
+}
 
 export function ClosingList({ source }: { readonly source: DeskSource }) {
   const { railroad, state } = source;
@@ -29,6 +55,7 @@ export function ClosingList({ source }: { readonly source: DeskSource }) {
           Anything to remember is a note. The evening is in the <a href="#/logbook">Logbook</a>.
         </li>
       </ol>
+      <Guests source={source} />
     </section>
   );
 }

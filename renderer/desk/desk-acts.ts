@@ -1,5 +1,5 @@
 /** What each act of the Desk does at a moment of the evening. */
-import type { ThrottleId } from '../../shared-model/ids.ts';
+import type { ThrottleId, TrainId } from '../../shared-model/ids.ts';
 import type { BatchItem } from '../../shared-model/session/batch.ts';
 import { type Evening, takeBatch } from '../../shared-model/session/evening.ts';
 import { authoritiesInForce } from '../../shared-model/session/facts/authorities.ts';
@@ -9,7 +9,7 @@ import type { ActName } from '../keys/acts.ts';
 import { lastRetractable } from './entry-line/last-report.ts';
 import { type LineContext, send } from './entry-line/reading.ts';
 import { nextAct, pendingThrows } from './next-act.ts';
-import { onwardKey, onwards } from './onward.ts';
+import { onwardKey, onwardOf, onwards } from './onward.ts';
 import { type Doing, doingOf, type Option, optionOf, PHASE_CHECK, tell } from './option.ts';
 import { throwKey } from './pending-throw.ts';
 import { readBackNow } from './read-backs.ts';
@@ -56,6 +56,17 @@ function grantAsk(context: LineContext, later: readonly string[]): Doing {
   const [onward] = onwards(context, later);
   if (onward !== undefined) return doIt('on as before', onward.request);
   return tell(asks.length === 0 ? 'Nobody asks for anything.' : 'No ask is free yet.');
+}
+
+/** The same for the train that the line names: its ask, free or not, or its way on. */
+export function grantTo(context: LineContext, train: TrainId): Doing {
+  const ask = context.state.asks.find((one) => one.train === train);
+  if (ask !== undefined) return doIt('grant', ask.request as SessionInput);
+  const onward = onwardOf(context, train);
+  const name = context.state.trains[train]?.name ?? train;
+  return onward === null
+    ? tell(`${name} asks for nothing, and was not sent on from there before.`)
+    : doIt('on as before', onward.request);
 }
 
 /** The read-back was right and the hands have done all that its train needs: the throws in their order, those that waited for others too. */

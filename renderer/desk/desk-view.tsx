@@ -105,6 +105,7 @@ export function DeskView({ source, above }: { readonly source: DeskSource; reado
       className="desk"
       data-kind={source.kind}
       data-phase={source.state.phase}
+      data-entries={source.state.entries}
       style={style as unknown as CSSProperties}
     >
       {above}

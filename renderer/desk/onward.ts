@@ -1,11 +1,13 @@
-/** The way on as before: where a train that comes to its limit was sent from there last time, or the train before it was. Nobody has asked for it yet. */
-import type { ThrottleId, TrainId } from '../../shared-model/ids.ts';
+/** The way on of a train that comes to its limit: where it was sent from there last time, or the train before it was, else straight on. Nobody has asked for it yet. */
+import type { EdgeId, ThrottleId, TrainId } from '../../shared-model/ids.ts';
+import { isStop, onwardAsSet, type Spot } from '../../shared-model/railroad/travel.ts';
 import type { SessionEvent } from '../../shared-model/session/event.ts';
 import { authorityOf } from '../../shared-model/session/facts/authorities.ts';
 import type { InputOf } from '../../shared-model/session/input.ts';
 import { judge } from '../../shared-model/session/judge.ts';
 import type { TrainNow } from '../../shared-model/session/state.ts';
 import type { LineContext } from './entry-line/reading.ts';
+import { trainsInOrder } from './trains-in-order.ts';
 
 type Request = InputOf<'request-move'>;
 
@@ -28,48 +30,80 @@ function grantsIn(recent: readonly SessionEvent[]): readonly Request[] {
 /** What followed a destination the last time that a train was sent there. */
 function followedBy(
   grants: readonly Request[],
-  to: string,
+  isThere: (to: string) => boolean,
   ofTrain: (id: TrainId) => boolean,
 ): Request | null {
   const trains = [...new Set(grants.map(({ train }) => train))].filter(ofTrain);
   const found = trains.flatMap((train) => {
     const own = grants.filter((grant) => grant.train === train);
-    const at = own.findLastIndex((grant, index) => grant.to === to && index < own.length - 1);
+    const at = own.findLastIndex((grant, index) => isThere(grant.to) && index < own.length - 1);
     const next = own[at + 1];
     return at < 0 || next === undefined ? [] : [next];
   });
   return found.toSorted((a, b) => grants.indexOf(b) - grants.indexOf(a))[0] ?? null;
 }
 
-/** Whether a train is at the end of what it was granted: in its last block, or at a stand there for not too long, or its cab has called. */
-function comesToItsLimit({ state }: LineContext, id: TrainId, train: TrainNow, cab: ThrottleId): boolean {
+/** How many blocks of its authority a train has not entered. */
+const blocksAhead = ({ state }: LineContext, id: TrainId): number => {
+  const held = authorityOf(state, id)?.authority;
+  return held === undefined ? 0 : held.legs.length - 1 - held.at;
+};
+
+/** Whether a train is near the end of what it was granted: in its last block or the one before, or at a stand there for not too long, or its cab has called. */
+function comesToItsLimit(context: LineContext, id: TrainId, train: TrainNow, cab: ThrottleId): boolean {
+  const { state } = context;
   if (!train.placed || train.derailed || train.lost || train.coupledInto !== null) return false;
   const held = authorityOf(state, id)?.authority;
   if (held !== undefined)
     return (
-      held.kind === 'move' && held.at === held.legs.length - 1 && held.legs.every(({ readBack }) => readBack)
+      held.kind === 'move' &&
+      held.state === 'running' &&
+      blocksAhead(context, id) <= 1 &&
+      held.legs.every(({ readBack }) => readBack)
     );
   const called = state.cabs[cab]?.calledAt != null;
   return train.stopped && (called || state.at - (train.lastReportAt ?? 0) < PARKED_SECONDS);
 }
 
+/** Where the train was sent from there last time, or else the train that was there before it. */
+function asBefore({ railroad, recent }: LineContext, id: TrainId): Request | null {
+  const grants = grantsIn(recent);
+  const last = grants.findLast((grant) => grant.train === id);
+  if (last === undefined) return null;
+  const blockOf = (to: string): string => railroad.blockOfEdge.get(to as EdgeId) ?? to;
+  const isThere = (to: string): boolean => blockOf(to) === blockOf(last.to);
+  const before =
+    followedBy(grants, isThere, (other) => other === id) ??
+    followedBy(grants, isThere, (other) => other !== id);
+  if (before === null) return null;
+  const { together: _, joining: __, ...way } = before;
+  return { ...way, train: id };
+}
+
+/** Through the next block, as the turnouts stand, to its far end. */
+function straightOn({ railroad, state }: LineContext, id: TrainId): Request | null {
+  const from = authorityOf(state, id)?.authority.legs.at(-1)?.spots.at(-1) ?? state.trains[id]?.trail[0];
+  if (from === undefined) return null;
+  let spot: Spot = from;
+  for (let steps = railroad.edges.size; steps > 0; steps -= 1) {
+    const next = onwardAsSet(railroad, spot, (node) => state.turnouts[node]?.position ?? 'normal');
+    if (next === undefined) return null;
+    spot = { edge: next.edge, toward: next.toward };
+    if (isStop(railroad, spot.toward)) return { do: 'request-move', train: id, to: spot.edge };
+  }
+  return null;
+}
+
 /** The way on of one train, if it would be granted now. */
 export function onwardOf(context: LineContext, id: TrainId): Onward | null {
-  const { state, recent } = context;
+  const { state } = context;
   const train = state.trains[id];
   const cab = train?.cab ?? null;
   if (state.phase !== 'running' || train === undefined || cab === null || state.cabs[cab]?.person == null)
     return null;
   if (state.asks.some((ask) => ask.train === id) || !comesToItsLimit(context, id, train, cab)) return null;
-  const grants = grantsIn(recent);
-  const last = grants.findLast((grant) => grant.train === id);
-  if (last === undefined) return null;
-  const before =
-    followedBy(grants, last.to, (other) => other === id) ??
-    followedBy(grants, last.to, (other) => other !== id);
-  if (before === null) return null;
-  const { together: _, joining: __, ...way } = before;
-  const request: Request = { ...way, train: id };
+  const request = asBefore(context, id) ?? straightOn(context, id);
+  if (request === null) return null;
   return judge(context, request, state.at).kind === 'done' ? { train: id, cab, request } : null;
 }
 
@@ -77,16 +111,17 @@ export function onwardOf(context: LineContext, id: TrainId): Onward | null {
 export const onwardKey = ({ train, request }: Onward): string => `onward ${train} ${request.to}`;
 
 /**
- * The ways on of all trains: of cabs that have called first, then in the order in which the trains came there.
+ * The ways on of all trains: of cabs that have called first, then of those in their last block, in the order in which they came there.
  *
  * @param later keys of those that were put off: they come last
  */
 export function onwards(context: LineContext, later: readonly string[]): readonly Onward[] {
   const { state } = context;
-  const found = (Object.keys(state.trains) as TrainId[]).flatMap((train) => onwardOf(context, train) ?? []);
+  const found = trainsInOrder(context).flatMap(([train]) => onwardOf(context, train) ?? []);
   const rank = (onward: Onward): readonly number[] => [
     later.indexOf(onwardKey(onward)),
     state.cabs[onward.cab]?.calledAt ?? Number.POSITIVE_INFINITY,
+    blocksAhead(context, onward.train),
     state.trains[onward.train]?.lastReportAt ?? 0,
   ];
   return found.toSorted((one, other) => {

@@ -5,6 +5,7 @@ import type { SessionInput } from '../../shared-model/session/input.ts';
 import type { TrainNow } from '../../shared-model/session/state.ts';
 import { asShown, asShownSince } from './as-shown.ts';
 import type { LineContext } from './entry-line/reading.ts';
+import { trainsInOrder } from './trains-in-order.ts';
 
 export interface RollTrain {
   readonly id: TrainId;
@@ -20,9 +21,9 @@ function sinceStop(recent: readonly SessionEvent[]): readonly SessionEvent[] {
 }
 
 /** The trains on the track, in the order of the document. */
-export function rollOf({ state, recent }: LineContext): readonly RollTrain[] {
-  const since = sinceStop(recent);
-  return (Object.entries(state.trains) as [TrainId, TrainNow][])
+export function rollOf(context: LineContext): readonly RollTrain[] {
+  const since = sinceStop(context.recent);
+  return trainsInOrder(context)
     .filter(([, train]) => train.placed && train.coupledInto === null)
     .map(([id, train]) => ({
       id,

@@ -6,6 +6,7 @@ import type { AskNow, TrainNow } from '../../shared-model/session/state.ts';
 import type { World } from '../../shared-model/session/world.ts';
 import { stretch } from './desk-source.ts';
 import { isSilent } from './status-figures.ts';
+import { trainsInOrder } from './trains-in-order.ts';
 
 export interface StripTrain {
   readonly train: TrainId;
@@ -23,8 +24,8 @@ export interface StripTrain {
 }
 
 /** The trains that a cab has on the track, in the order of the document. */
-export function trainsOfCab({ state }: World, cab: ThrottleId): readonly [TrainId, TrainNow][] {
-  return (Object.entries(state.trains) as [TrainId, TrainNow][]).filter(
+export function trainsOfCab(world: World, cab: ThrottleId): readonly [TrainId, TrainNow][] {
+  return trainsInOrder(world).filter(
     ([, train]) => train.placed && train.cab === cab && train.coupledInto === null,
   );
 }

@@ -5,12 +5,13 @@ import { glanceAhead } from '../../shared-model/planning/look-ahead.ts';
 import type { BatchItem } from '../../shared-model/session/batch.ts';
 import type { SessionInput } from '../../shared-model/session/input.ts';
 import type { ActName } from '../keys/acts.ts';
-import { doingOfAct } from './desk-acts.ts';
+import { doingOfAct, grantTo } from './desk-acts.ts';
 import type { DeskMoment, DeskSource } from './desk-source.ts';
 import { completionsFor } from './entry-line/complete.ts';
 import { readTyped } from './entry-line/read-typed.ts';
 import { type Reading, send } from './entry-line/reading.ts';
 import { type Explained, explain } from './explain.ts';
+import { inParts } from './in-parts.ts';
 import { nextAct, pendingThrows } from './next-act.ts';
 import { onwards } from './onward.ts';
 import { type Doing, type Option, optionOf, tell } from './option.ts';
@@ -79,10 +80,13 @@ export function useDesk(source: DeskSource) {
       : (offered ?? (refusedWays.length === 0 ? null : { says: '', options: refusedWays }));
 
   const sendNow = useCallback(async (items: readonly BatchItem[]): Promise<void> => {
-    const sent = await now.current.source.send(items);
-    const refused = sent.refused ?? sent.events.find(({ outcome }) => outcome === 'refused');
-    if (sent.problem !== null) setAnswer({ kind: 'told', says: sent.problem });
-    else setAnswer(refused === undefined ? null : { kind: 'refused', event: refused });
+    for (const part of inParts(items)) {
+      const sent = await now.current.source.send(part);
+      const refused = sent.refused ?? sent.events.find(({ outcome }) => outcome === 'refused');
+      if (sent.problem !== null) setAnswer({ kind: 'told', says: sent.problem });
+      else setAnswer(refused === undefined ? null : { kind: 'refused', event: refused });
+      if (sent.problem !== null) return;
+    }
     const train = trainIn(items);
     if (train !== null) setPicked(train);
   }, []);
@@ -177,7 +181,14 @@ export function useDesk(source: DeskSource) {
       setOptionAt(null);
       source.noticeSeen?.();
     },
-    act: (name: ActName) => perform((moment, put) => doingOfAct(name, moment, put)),
+    act: (name: ActName) => {
+      const named =
+        reading.kind === 'one' && reading.proposal.act.kind === 'pick' ? reading.proposal.act : null;
+      if (name !== 'grant-ask' || named === null)
+        return perform((moment, put) => doingOfAct(name, moment, put));
+      setLine('');
+      perform((moment) => grantTo(moment, named.train));
+    },
     doThis: (doing: Doing) => perform(() => doing),
     sendItems: (items: readonly BatchItem[]) =>
       perform(() => ({ kind: 'do', option: { says: '', does: { kind: 'send', items } } })),

@@ -14,4 +14,6 @@ export const batchItem = z.strictObject({
 });
 export type BatchItem = z.infer<typeof batchItem>;
 
-export const batch = z.array(batchItem).min(1).max(200);
+/** Most inputs of one act. */
+export const MOST_ITEMS = 200;
+export const batch = z.array(batchItem).min(1).max(MOST_ITEMS);

@@ -3,7 +3,7 @@
  * IPC, WebSocket and tests use this same table. Every call answers `{ ok: true, value }` or `{ ok: false, problem }`; nothing is thrown across.
  */
 import { railroadDocument } from '../railroad/document.ts';
-import { batchItem } from '../session/batch.ts';
+import { batchItem, MOST_ITEMS } from '../session/batch.ts';
 import { sessionEvent } from '../session/event.ts';
 import { standingCheck } from '../session/kept-checks.ts';
 import { z } from '../zod.ts';
@@ -134,7 +134,7 @@ export const CALLS = {
    * that one is in the log too, unless the items before it made it refused, and nothing else of the batch is.
    */
   'evening.send': call(
-    z.strictObject({ items: z.array(batchItem).min(1).max(200) }),
+    z.strictObject({ items: z.array(batchItem).min(1).max(MOST_ITEMS) }),
     z.strictObject({ events: z.array(sessionEvent), refused: sessionEvent.nullable() }),
   ),
   ...EVENING_CALLS,

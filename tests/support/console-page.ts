@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type Browser, chromium, type Page } from 'playwright';
 import { findBrowser } from '../../build/find-browser.ts';
+import type { Clock } from '../../electron/host/clock.ts';
 import { type RunningServer, startServer } from '../../electron/web/serve.ts';
 import type { CallName, ReplyOf, RequestOf } from '../../shared-model/wire/contract.ts';
 import { hostFrame, WIRE_PATH } from '../../shared-model/wire/frames.ts';
@@ -16,10 +17,21 @@ const ARGS = ['--no-sandbox', '--disable-gpu', '--disable-dev-shm-usage'];
 
 export interface ConsolePage {
   readonly page: Page;
-  readonly server: RunningServer;
   /** What the page complained of in its console; a test expects none. */
   readonly complaints: readonly string[];
+  /** Ends the host and starts another over the same log; the page opens by its address. */
+  readonly restart: () => Promise<void>;
   readonly close: () => Promise<void>;
+}
+
+interface ConsolePageOptions {
+  /** CSS pixels; a 24-inch screen of 1920 × 1080 unless said. */
+  readonly width?: number;
+  readonly height?: number;
+  /** The host's clock. */
+  readonly clock?: Clock;
+  /** Puts evenings into the log before. */
+  readonly prepare?: (log: string) => void;
 }
 
 async function openBrowser(): Promise<Browser> {
@@ -29,30 +41,29 @@ async function openBrowser(): Promise<Browser> {
   return chromium.launch({ executablePath, args: ARGS });
 }
 
-/**
- * Opens the console as a person does, by the address that was printed.
- *
- * @param width and `height` in CSS pixels; a 24-inch screen of 1920 × 1080 unless said; `prepare` puts evenings into the log before
- */
-export async function openConsolePage({
-  width = 1920,
-  height = 1080,
-  prepare,
-}: {
-  readonly width?: number;
-  readonly height?: number;
-  readonly prepare?: (log: string) => void;
-} = {}): Promise<ConsolePage> {
-  const folder = mkdtempSync(join(tmpdir(), 'cabward-page-'));
-  prepare?.(join(folder, 'evenings.cabward'));
+async function startOver(log: string, clock: Clock | undefined): Promise<RunningServer> {
   const started = await startServer({
     version: '0.0.0',
     page: process.env.CABWARD_TEST_PAGE ?? BUILT_PAGE,
     port: 0,
-    log: join(folder, 'evenings.cabward'),
+    log,
+    clock,
   });
   if (started.kind !== 'serving') throw new Error(started.says);
-  const { server } = started;
+  return started.server;
+}
+
+/** Opens the console as a person does, by the address that was printed. */
+export async function openConsolePage({
+  width = 1920,
+  height = 1080,
+  clock,
+  prepare,
+}: ConsolePageOptions = {}): Promise<ConsolePage> {
+  const folder = mkdtempSync(join(tmpdir(), 'cabward-page-'));
+  const log = join(folder, 'evenings.cabward');
+  prepare?.(log);
+  let server = await startOver(log, clock);
   const browser = await openBrowser();
   // axe wants a context of its own.
   const context = await browser.newContext({ viewport: { width, height } });
@@ -66,8 +77,14 @@ export async function openConsolePage({
   await page.goto(server.freshAddress());
   return {
     page,
-    server,
     complaints,
+    restart: async () => {
+      // The page is away meanwhile: it would rightly complain of a host that is gone.
+      await page.goto('about:blank');
+      await server.close();
+      server = await startOver(log, clock);
+      await page.goto(server.freshAddress());
+    },
     close: async () => {
       await browser.close();
       await server.close();

@@ -110,6 +110,20 @@ function answerAt(
   }));
 }
 
+/** A word of the grammar, whole or begun: a begun one is farther than any name. */
+const BEGUN = 5;
+const LEAST_BEGUN = 2;
+const wordAt = (words: readonly string[], token: string): readonly number[] =>
+  words.includes(token)
+    ? [0]
+    : token.length >= LEAST_BEGUN && words.some((word) => word.startsWith(token))
+      ? [BEGUN]
+      : [];
+
+/** Whether a token is a word of the grammar or begins one. */
+export const meansWord = (words: readonly string[], token: string): boolean =>
+  wordAt(words, token).length > 0;
+
 /** Free words, as typed. The fewer of them the nearer, so that a word of the grammar wins. */
 function textsAt({ line, tokens, starts }: Reader, { said, at }: Way, as: string): readonly Way[] {
   const from = starts[at] ?? 0;
@@ -128,7 +142,10 @@ function waysAt(reader: Reader, from: Way, slot: Exclude<Slot, { is: 'options' }
     'as' in slot && value !== null ? [{ said: said.with(slot.as, value), at: at + 1 }] : [];
   switch (slot.is) {
     case 'word':
-      return slot.words.includes(small(token)) ? [{ said, at: at + 1 }] : [];
+      return wordAt(slot.words, small(token)).map((distance) => ({
+        said: said.farther(distance),
+        at: at + 1,
+      }));
     case 'thing':
       return namesAt(reader, from, slot);
     case 'things':

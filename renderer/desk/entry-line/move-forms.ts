@@ -1,4 +1,4 @@
-/** `7 to quarry by 5,6 over joining cut3 back 1`: a request for a move. */
+/** `7 to quarry by 5,6 over joining cut3 back 1`: a request for a move; `7 quarry` is enough. */
 import type { BlockId, TrainId } from '../../../shared-model/ids.ts';
 import type { Route } from '../../../shared-model/railroad/route.ts';
 import type { SessionInput } from '../../../shared-model/session/input.ts';
@@ -7,7 +7,7 @@ import { changedEnds } from './change-ends.ts';
 import { type Form, form } from './form.ts';
 import { type LineContext, type Proposal, send } from './reading.ts';
 import type { Said } from './said.ts';
-import { blocks, destination, number, options, thing, train, word } from './slots.ts';
+import { blocks, destination, maybe, number, options, thing, train, word } from './slots.ts';
 import { facingWords } from './spots.ts';
 import type { Thing } from './things.ts';
 
@@ -62,7 +62,7 @@ function backing(
 const move = form(
   [
     train(),
-    word('to'),
+    maybe(word('to')),
     destination(),
     options(
       [word('by', 'via'), blocks('by')],

@@ -3,7 +3,7 @@
  * The first word decides; a number is a train first, a block after to, in, clear, at; what is ambiguous gives a list, never a guess.
  */
 import type { Form } from './form.ts';
-import { fitSlots, type Stuck, type Words, wordsOf } from './match-slots.ts';
+import { fitSlots, meansWord, type Stuck, type Words, wordsOf } from './match-slots.ts';
 import { moveForms } from './move-forms.ts';
 import type { LineContext, Proposal, Reading } from './reading.ts';
 import type { Said } from './said.ts';
@@ -18,11 +18,15 @@ const forms: readonly Form[] = [...moveForms, ...trainForms, ...thingForms];
 const startsWith = ({ slots }: Form, word: string): boolean =>
   slots[0]?.is === 'word' && slots[0].words.includes(small(word));
 
-/** The forms that a line may have: those of its first word if it is one of the grammar's, else those that begin with a thing. */
+/** The forms that a line may have: those of its first word if it is one of the grammar's, else those that begin with a thing, or with a word cut short. */
 export function formsFor({ tokens }: Words): readonly Form[] {
   const first = tokens[0] ?? '';
   const begun = wordForms.filter((form) => startsWith(form, first));
-  return begun.length > 0 ? begun : forms;
+  if (begun.length > 0) return begun;
+  const shortened = wordForms.filter(
+    ({ slots }) => slots[0]?.is === 'word' && meansWord(slots[0].words, small(first)),
+  );
+  return [...forms, ...shortened];
 }
 
 interface Filled {

@@ -17,6 +17,11 @@ export class Said {
     return new Said({ ...this.values, [as]: value }, this.distance + distance);
   }
 
+  /** The same, said less plainly. */
+  farther(distance: number): Said {
+    return distance === 0 ? this : new Said(this.values, this.distance + distance);
+  }
+
   has(as: string): boolean {
     return as in this.values;
   }

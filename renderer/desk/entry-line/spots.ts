@@ -85,7 +85,11 @@ export function meantSpots(
   { railroad, state }: { readonly railroad: Railroad; readonly state: SessionState },
   { where, train, facing }: SpotWish,
 ): readonly Spot[] {
-  const all = spotsOfThing(railroad, where).filter(({ toward }) => isStop(railroad, toward));
+  const every = spotsOfThing(railroad, where);
+  // Of an edge and one of its ends, nothing is left to guess: a train may stand short of a turnout.
+  if (where.kind === 'edge' && facing?.kind === 'node')
+    return every.filter(({ toward }) => toward === facing.id);
+  const all = every.filter(({ toward }) => isStop(railroad, toward));
   if (facing !== null) return all.filter((spot) => faces(railroad, spot, facing));
   if (train === null) return all;
   const held = authorityOf(state, train)?.authority;

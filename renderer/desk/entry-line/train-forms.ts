@@ -239,7 +239,10 @@ const ends = plainForm([train(), word('ends'), maybe(word('at', 'in')), destinat
 }));
 
 const pick = form([train()], (said) => [
-  { says: `pick ${labelOf(said)}`, act: { kind: 'pick', train: trainOf(said) } },
+  {
+    says: `pick ${labelOf(said)} (+ grants what it asks, or its way on)`,
+    act: { kind: 'pick', train: trainOf(said) },
+  },
 ]);
 
 export const trainForms: readonly Form[] = [

@@ -189,6 +189,19 @@ const override = form([word('override'), text('why', 'why')], (said, { recent })
       ];
 });
 
+/** Every handle at zero, as it is asked after a stop and when everybody goes home. */
+const allAtZero = form([word('zero')], (_, { railroad, state }) => {
+  const cabs = railroad.document.throttles.filter(({ id }) => state.cabs[id]?.person != null);
+  return cabs.length === 0
+    ? 'Nobody has a cab.'
+    : [
+        send(
+          'all handles are at zero',
+          ...cabs.map(({ id }): SessionInput => ({ do: 'handle-at-zero', cab: id })),
+        ),
+      ];
+});
+
 const shown = form([word('as'), word('shown')], (_, { state }) => {
   const reports = asShown(state);
   return reports.length === 0
@@ -246,6 +259,7 @@ export const wordForms: readonly Form[] = [
   retract,
   seen,
   override,
+  allAtZero,
   shown,
   ...stageForms,
   ...plainWords,

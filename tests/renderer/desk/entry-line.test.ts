@@ -125,7 +125,10 @@ describe('a line about a train', () => {
   it('picks the train when nothing else is said', () => {
     expect(read('7')).toEqual({
       kind: 'one',
-      proposal: { says: 'pick No. 7', act: { kind: 'pick', train: 't7' } },
+      proposal: {
+        says: 'pick No. 7 (+ grants what it asks, or its way on)',
+        act: { kind: 'pick', train: 't7' },
+      },
     });
   });
 });
@@ -279,10 +282,25 @@ describe('what is not a line yet', () => {
     expect(read('   ')).toEqual({ kind: 'empty' });
   });
 
+  it('takes words of the grammar that are cut short, and a destination without "to", but only where nothing plainer fits', () => {
+    expect(inputsOf('12 der')).toEqual([{ do: 'derailed', train: 't12' }]);
+    expect(inputsOf('tr nor')).toEqual(inputsOf('trip north'));
+    expect(inputsOf('7 4')).toEqual(inputsOf('7 to 4'));
+    expect(inputsOf('c1 st')).toEqual([{ do: 'assign-cab', cab: '1', person: 'st' }]);
+    expect(choicesOf('7 sta').length === 0 || choicesOf('7 sta').length > 1).toBe(true);
+    expect(inputsOf('zero')).toEqual(['1', '2', '3'].map((cab) => ({ do: 'handle-at-zero', cab })));
+  });
+
+  it('says that a train stands short of a turnout by the edge and the node that it faces', () => {
+    expect(inputsOf('12 at e16 facing t3')).toEqual([
+      { do: 'train-at', train: 't12', edge: 'e16', toward: 'T3' },
+    ]);
+  });
+
   it('is completed by what would fit, nearest first', () => {
     const completed = (line: string) => completionsFor(contextOf(running), line).map((one) => one.line);
     expect(completed('7 to qu')).toEqual(['7 to 13 ', '7 to Quarry ']);
-    expect(completed('7 l')).toEqual(['7 limits ']);
+    expect(completed('7 lim')).toEqual(['7 limits ']);
     expect(completed('st')).toEqual(['stop ', 'start ']);
     expect(completed('7 to 3 ')).toEqual(
       ['by', 'over', 'back', 'joining', 'with'].map((word) => `7 to 3 ${word} `),

@@ -1,10 +1,13 @@
 /** What one key says more: the read-back with all its throws, the way on as before, and everything as it is shown. */
 import { describe, expect, it } from 'vitest';
-import { doingOfAct } from '../../../renderer/desk/desk-acts.ts';
+import { doingOfAct, grantTo } from '../../../renderer/desk/desk-acts.ts';
+import { inParts } from '../../../renderer/desk/in-parts.ts';
 import { nextAct, pendingThrows } from '../../../renderer/desk/next-act.ts';
 import { onwardKey, onwards } from '../../../renderer/desk/onward.ts';
 import { throwKey } from '../../../renderer/desk/pending-throw.ts';
 import type { ActName } from '../../../renderer/keys/acts.ts';
+import type { TrainId } from '../../../shared-model/ids.ts';
+import { MOST_ITEMS } from '../../../shared-model/session/batch.ts';
 import { type Evening, newEvening, takeBatch } from '../../../shared-model/session/evening.ts';
 import { contextOf, played, railroad, running, taken } from './demo-evening.ts';
 
@@ -78,8 +81,26 @@ describe('the way on as before', () => {
     expect(sends('grant-ask', again)).toEqual([way]);
   });
 
-  it('is not there on the first round', () => {
-    expect(onwards(contextOf(running), [])).toEqual([]);
+  it('is straight on to the far end of the next block on the first round', () => {
+    const in4 = played(
+      running,
+      { do: 'request-move', train: 't7', to: 'B4', overhang: true },
+      { do: 'acknowledge', authority: 'a1' },
+      { do: 'advance', train: 't7' },
+    );
+    expect(onwards(contextOf(in4), []).map(({ request }) => request)).toContainEqual({
+      do: 'request-move',
+      train: 't7',
+      to: 'e11',
+    });
+  });
+
+  it('is granted to the train that the line names', () => {
+    expect(grantTo(contextOf(again), 't12' as TrainId)).toMatchObject({
+      kind: 'do',
+      option: { does: { items: [{ input: way }] } },
+    });
+    expect(grantTo(contextOf(again), 't7' as TrainId)).toMatchObject({ kind: 'tell' });
   });
 
   it('is not offered where it would be refused', () => {
@@ -131,5 +152,25 @@ describe('as shown', () => {
     expect(doingOfAct('as-shown', contextOf(looked), [])).toMatchObject({
       says: 'Every knob was thrown or looked at.',
     });
+  });
+
+  it('goes in parts where there are more knobs than a batch takes; orders never do', () => {
+    const report = itemsOf('as-shown', running)[0];
+    const order = itemsOf(
+      'read-back-and-throws',
+      played(running, { do: 'request-move', train: 't7', to: 'B4', overhang: true }),
+    )[1];
+    if (report === undefined || order === undefined) throw new Error('nothing to send');
+    const reports = Array.from({ length: MOST_ITEMS * 2 + 1 }, () => report);
+    expect(inParts(reports).map((part) => part.length)).toEqual([MOST_ITEMS, MOST_ITEMS, 1]);
+    expect(inParts(reports).flat()).toEqual(reports);
+    expect(inParts([...reports, order])).toHaveLength(1);
+  });
+
+  it('goes through the trains in the same order, whatever order the state was read in', () => {
+    const stopped = played(running, { do: 'stop-all', why: 'tea', kind: 'break' });
+    const sorted = Object.fromEntries(Object.entries(stopped.state.trains).toSorted().toReversed());
+    const readAnew = { ...stopped, state: { ...stopped.state, trains: sorted as never } };
+    expect(sends('as-shown', readAnew)).toEqual(sends('as-shown', stopped));
   });
 });

@@ -1,7 +1,7 @@
 /** What is next: which hand movement of many, when an ask or a question comes before it, and what each act of the Desk sends. */
 import { describe, expect, it } from 'vitest';
 import { doingOfAct } from '../../../renderer/desk/desk-acts.ts';
-import { nextAct, pendingThrows } from '../../../renderer/desk/next-act.ts';
+import { clearQuestion, nextAct, pendingThrows } from '../../../renderer/desk/next-act.ts';
 import type { Doing } from '../../../renderer/desk/option.ts';
 import { type PendingThrow, throwKey } from '../../../renderer/desk/pending-throw.ts';
 import type { ActName } from '../../../renderer/keys/acts.ts';
@@ -112,7 +112,7 @@ describe('when no throw is ready', () => {
   });
 
   it('nothing is asked of a train whose head is in that block', () => {
-    expect(nextAct(contextOf(asked), [], [])).toEqual({ kind: 'nothing' });
+    expect(clearQuestion(asked.state, throwsOf(asked))).toBeNull();
   });
 
   it('an ask that has become free comes before the question', () => {
