@@ -111,7 +111,7 @@ function WayOn({ source, desk }: NextProps) {
     return null;
   return (
     <p className="desk-then">
-      on as before: <OnwardWords source={source} onward={first} /> <kbd>+</kbd>
+      the way on: <OnwardWords source={source} onward={first} /> <kbd>+</kbd>
     </p>
   );
 }
@@ -120,7 +120,7 @@ function OnwardNext({ desk }: Pick<NextProps, 'desk'>) {
   return (
     <>
       <div className="desk-about">
-        <p>On as before, if it asks.</p>
+        <p>The way on, if its crew asks: as before, or straight on.</p>
       </div>
       <div className="desk-acts">
         <Act onPress={() => desk.act('grant-ask')} keyName="+">
@@ -142,12 +142,16 @@ function NothingNext({ source, desk }: NextProps) {
   );
 }
 
+/** Nobody waits for it: it is not read from across the room. */
+const isQuiet = ({ kind }: NextAct): boolean => kind === 'nothing' || kind === 'onward';
+
 export function NextZone({ source, desk }: NextProps) {
   const { next } = desk;
   return (
     <section className="desk-next" data-zone="next" aria-label="Next">
-      <p className={next.kind === 'nothing' ? 'quiet desk-now' : 'desk-far desk-now'}>
+      <p className={isQuiet(next) ? 'quiet desk-now' : 'desk-far desk-now'}>
         {next.kind === 'nothing' ? 'Nothing to throw.' : <NextWords source={source} next={next} />}
+        {next.kind === 'onward' ? ' ?' : null}
       </p>
       {next.kind === 'throw' ? <ThrowNext source={source} desk={desk} pending={next.pending} /> : null}
       {next.kind === 'ask' ? <AskNext desk={desk} /> : null}

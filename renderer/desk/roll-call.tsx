@@ -55,7 +55,7 @@ export function RollCall({ source, desk }: RollCallProps) {
           {knobs === 0 ? 'Every knob was looked at.' : 'Which knobs were touched?'}
         </p>
         <ul className="desk-roll">
-          {roll.map((one) => (
+          {[...left, ...roll.filter(({ answered }) => answered)].map((one) => (
             <Called key={one.id} source={source} desk={desk} one={one} next={one === left[0]} />
           ))}
         </ul>

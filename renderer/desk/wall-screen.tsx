@@ -31,7 +31,8 @@ function Wall({ source }: { readonly source: DeskSource }) {
             ) : (
               'ALL STOP'
             )
-          ) : (
+          ) : // A way on that nobody has asked for would look granted from across the room.
+          next.kind === 'onward' ? null : (
             <NextWords source={source} next={next} />
           )}
         </p>

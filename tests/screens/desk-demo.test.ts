@@ -42,19 +42,23 @@ const PATIENCE_MS = 60_000;
 
 let page: ConsolePage;
 /** What was seen after the page, and after the host, began anew. */
-const anew: { readonly notice: string; readonly entries: string | null; readonly board: string }[] = [];
-const before: { entries: string | null; board: string }[] = [];
+const anew: {
+  readonly notice: string | null;
+  readonly entries: string | null;
+  readonly board: string | null;
+}[] = [];
+const before: { entries: string | null; board: string | null }[] = [];
 
 const picture = async () => ({
   entries: await page.page.locator('.desk').getAttribute('data-entries'),
-  board: await page.page.getByRole('table').first().innerText(),
+  board: await page.page.getByRole('table').first().textContent(),
 });
 
 async function beginAnew(how: () => Promise<unknown>): Promise<void> {
   before.push(await picture());
   await how();
   await page.page.locator('[data-phase="running"]').waitFor();
-  const notice = await page.page.getByLabel('Alarms and answers').innerText();
+  const notice = await page.page.getByLabel('Alarms and answers').textContent();
   anew.push({ notice, ...(await picture()) });
 }
 

@@ -61,7 +61,9 @@ export function ReadyList({ source, desk }: MakingUpProps) {
           {thing} is out of service: {why} ({by}).
         </p>
       ))}
-      <Act onPress={() => desk.sendInputs([{ do: 'start' }])}>Start the evening</Act>
+      <div className="desk-acts">
+        <Act onPress={() => desk.sendInputs([{ do: 'start' }])}>Start the evening</Act>
+      </div>
     </section>
   );
 }
