@@ -125,7 +125,8 @@ function entryFaults(the: Case, entry: Entry): PlanFault[] {
     faults.push({ says, about: [entry.train.id, entry.block, ...others], at: entry.at });
   };
   const wants = (kind: PlanThrow['kind'], id: string, to: string | boolean): void => {
-    const stands = standsAt(the, kind, id, entry.at);
+    // A throw that takes no time may be done at the very moment of the entry.
+    const stands = standsAt(the, kind, id, options.throwSeconds === 0 ? entry.at + TOLERANCE : entry.at);
     if (stands.to !== to) wrong(`${name}: ${id} stands at ${stands.to}, not at ${to}`, id);
     else if (stands.since + options.marginSeconds > entry.at + TOLERANCE)
       wrong(`${name}: ${id} is finished at ${stands.since}, within the margin`, id);

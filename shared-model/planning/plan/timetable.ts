@@ -28,6 +28,8 @@ export interface Timetable {
   readonly total: Seconds;
 }
 
+/** So long a train stands at least before it starts again: a move that began where the one before ended would read as one without a stop. */
+const STAND: Seconds = 0.01;
 const NOBODY = -1;
 /** An obstacle holds what it stands in for good. */
 const OBSTACLE = -2;
@@ -267,7 +269,8 @@ export function timetabler(
       }
       let departs0 = ready[mover] as number;
       if (!goesOn) {
-        departs0 = losesAtStarts ? startFromStand(departs0, bound) : Math.max(departs0, bound);
+        const earliest = moved[mover] === 1 ? departs0 + STAND : departs0;
+        departs0 = losesAtStarts ? startFromStand(earliest, bound) : Math.max(departs0, bound);
         fromStand[place] = 1;
         moveRuns[mover] = [];
       }
