@@ -83,7 +83,7 @@ export function ChartFigure({ evening, title, says, drawing, table }: ChartFigur
   return (
     <figure className="chart-figure" aria-labelledby={heading}>
       <figcaption>
-        <h3 id={heading}>{title}</h3>
+        <h2 id={heading}>{title}</h2>
         <p>{says}</p>
       </figcaption>
       <ChartSvg drawing={drawing} title={title} says={says} />
