@@ -15,6 +15,8 @@ import {
   sheet,
 } from '../support/draw-example.ts';
 import { passingSidingExample } from '../support/example.ts';
+import { keyboardHands, pointerHands } from '../support/hands.ts';
+import { wireTheExample } from '../support/wire-example.ts';
 
 let opened: ConsolePage;
 let page: Page;
@@ -49,17 +51,21 @@ const { nodes, edges, trains } = passingSidingExample;
 const unwired: RailroadDocument = { ...blankSheet('Passing siding'), nodes, edges, trains };
 
 describe('the example passing siding, drawn from a blank sheet', () => {
-  test('by the pointer alone is its track and its trains, but for ids and coordinates', async () => {
-    const id = await openBlankSheet(page);
-    await drawByPointer(page);
-    expect(canonicalRailroad(await kept(id))).toBe(canonicalRailroad(unwired));
-  });
-
-  test('by the keyboard alone it is too', async () => {
-    const id = await openBlankSheet(page);
-    await drawByKeyboard(page);
-    expect(canonicalRailroad(await kept(id))).toBe(canonicalRailroad(unwired));
-  });
+  test.each([
+    ['pointer', drawByPointer, pointerHands],
+    ['keyboard', drawByKeyboard, keyboardHands],
+  ] as const)(
+    'and wired, by the %s alone, is the example but for ids and coordinates',
+    async (_way, draw, handsOf) => {
+      const id = await openBlankSheet(page);
+      await draw(page);
+      expect(canonicalRailroad(await kept(id))).toBe(canonicalRailroad(unwired));
+      await goTo(page, `drawing-board/${id}/wiring`);
+      await wireTheExample(page, handsOf(page));
+      await page.locator('[data-kept="keeping"]').waitFor({ state: 'detached' });
+      expect(canonicalRailroad(await kept(id))).toBe(canonicalRailroad(passingSidingExample));
+    },
+  );
 
   test('is undone to the blank sheet and done again to the end', async () => {
     const id = await openBlankSheet(page);

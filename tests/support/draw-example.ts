@@ -12,16 +12,16 @@ interface Piece {
 
 const piece = (from: Square, to: Square, mm: number): Piece => ({ from, to, mm });
 
-/** In an order in which the pen may stay down from one to the next. */
+/** In the example's order, by which its blocks are numbered. */
 const TRACK: readonly Piece[] = [
   piece([0, 2], [6, 2], 1800),
   piece([6, 2], [8, 2], 300),
   piece([8, 2], [20, 2], 2400),
-  piece([20, 2], [22, 2], 300),
-  piece([22, 2], [28, 2], 1800),
   piece([8, 2], [10, 4], 250),
   piece([10, 4], [18, 4], 2000),
   piece([18, 4], [20, 2], 250),
+  piece([20, 2], [22, 2], 300),
+  piece([22, 2], [28, 2], 1800),
 ];
 const GAPS: readonly Square[] = [
   [6, 2],
