@@ -2,9 +2,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { indexRailroad } from '../../shared-model/railroad/railroad.ts';
-import { take } from '../../shared-model/session/evening.ts';
+import { newEvening, take } from '../../shared-model/session/evening.ts';
+import { sessionInput } from '../../shared-model/session/input.ts';
 import { foldWithout, retractedEntries } from '../../shared-model/session/retract.ts';
-import { foldsToItself, whatMustNeverBe } from '../support/must-never.ts';
+import { difference } from '../proofs/differential.ts';
+import { HAND_RAILROADS } from '../proofs/hand-railroads.ts';
+import { changedCab } from '../support/changed-cab.ts';
+import { limitsEvening } from '../support/limits-evening.ts';
+import { foldsToItself, sharedLimits, whatMustNeverBe } from '../support/must-never.ts';
 import { randomEvening } from '../support/random-evening.ts';
 import { randomRailroad } from '../support/random-railroad.ts';
 
@@ -21,6 +26,35 @@ describe('over any sequence of orders and observations', () => {
       }),
       { numRuns: 120 },
     );
+  });
+
+  it('working limits never overlap an authority of another train, and both implementations say the same of them', () => {
+    let granted = 0;
+    for (const document of HAND_RAILROADS)
+      for (const seed of [1, 2, 3, 4, 5, 6]) {
+        const script = limitsEvening(document, seed, 60);
+        let evening = newEvening(indexRailroad(document));
+        for (const { at, ...said } of script) {
+          evening = take(evening, { at, input: sessionInput.parse(said) }).evening;
+          expect(sharedLimits(evening)).toEqual([]);
+        }
+        expect(difference(document, script)).toBeNull();
+        granted += Object.values(evening.state.authorities).filter(({ kind }) => kind === 'limits').length;
+      }
+    expect(granted).toBeGreaterThan(8);
+  });
+
+  it('a change of cab, its throws made in order, never has two blocks under one train on two throttles', () => {
+    let across = 0;
+    fc.assert(
+      fc.property(seeds, (seed) => {
+        const fed = changedCab(seed);
+        across += fed.some((throttles) => throttles.length > 0) ? 1 : 0;
+        for (const throttles of fed) expect(throttles.length).toBeLessThanOrEqual(1);
+      }),
+      { numRuns: 150, seed: 11 },
+    );
+    expect(across).toBeGreaterThan(10);
   });
 
   it('the fold of the log as it is written equals the state shown', () => {

@@ -26,6 +26,29 @@ function sharedThings({ state }: Evening): string[] {
   return found;
 }
 
+/** 1, for limits: what is given to a train to work in is on no other authority in force, unless it is disputed. */
+export function sharedLimits({ state }: Evening): string[] {
+  const inForce = authoritiesInForce(state);
+  const held = ({ authority }: (typeof inForce)[number]): readonly string[] =>
+    authority.kind === 'limits'
+      ? authority.blocks
+      : legsHeld(state, authority)
+          .slice(1)
+          .map(({ block }) => block);
+  return inForce
+    .filter(({ authority }) => authority.kind === 'limits')
+    .flatMap((limits) =>
+      inForce
+        .filter(({ id }) => id !== limits.id)
+        .flatMap((other) =>
+          held(other)
+            .filter((block) => limits.authority.blocks.includes(block as never))
+            .filter((block) => state.blocks[block as never]?.state !== 'disputed')
+            .map((block) => `limits ${limits.id} and ${other.id} share block ${block}`),
+        ),
+    );
+}
+
 /** A block's record says what trains, cuts and authorities say. */
 function pictureFaults(evening: Evening): string[] {
   const { state } = evening;
@@ -79,6 +102,7 @@ function refusalFaults(before: Evening, after: Evening): string[] {
 export function whatMustNeverBe(before: Evening, after: Evening): readonly string[] {
   return [
     ...sharedThings(after),
+    ...sharedLimits(after),
     ...pictureFaults(after),
     ...turnoutFaults(before, after),
     ...refusalFaults(before, after),

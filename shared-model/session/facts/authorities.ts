@@ -27,10 +27,10 @@ export function legsAhead(authority: AuthorityNow): readonly Leg[] {
   return authority.legs.slice(authority.at + 1);
 }
 
-/** The legs not given back: where the head is, what is ahead, and what the train is still in. */
+/** The legs not given back: what is ahead, and what the train is still in. */
 export function legsHeld(state: SessionState, authority: AuthorityNow): readonly Leg[] {
   const under = state.trains[authority.train]?.blocks ?? [];
-  return authority.legs.filter((leg, index) => index >= authority.at || under.includes(leg.block));
+  return authority.legs.filter((leg, index) => index > authority.at || under.includes(leg.block));
 }
 
 /** The cab that an authority leads with at its end. */

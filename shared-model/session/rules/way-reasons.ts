@@ -42,8 +42,8 @@ export function wayReasons(
   const turnouts = turnoutsAlong(world.railroad, first, way.slice(1));
   const passed = unique(way.slice(0, -1).map((spot) => spot.toward));
   return passed.flatMap((node) => {
-    const turnout = turnouts.find(({ id }) => id === node);
-    const reasons = turnout === undefined ? [] : turnoutReasons(world, train, turnout);
+    const here = turnouts.filter(({ id }) => id === node);
+    const reasons = here.flatMap((turnout) => turnoutReasons(world, train, turnout));
     const crossing = world.railroad.nodes.get(node);
     if (crossing?.kind !== 'crossing' || !crossing.insulated) return reasons;
     const taken = waysOver(crossing, way).some(

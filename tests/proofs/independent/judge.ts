@@ -205,9 +205,11 @@ function carryOut(world: World, state: State, line: Line, happening: Happening, 
       return turned(world, state, 'toggle', line.toggle, line.on, happening);
     case 'tag':
       if (!state.tags.includes(line.thing)) state.tags.push(line.thing);
+      state.taggedBy[line.thing] = line.by;
       return fine;
     case 'untag':
       if (!state.tags.includes(line.thing)) return notNow(line.thing);
+      if (![state.taggedBy[line.thing], 'dispatcher'].includes(line.by)) return notNow(line.thing);
       state.tags = state.tags.filter((thing) => thing !== line.thing);
       return fine;
     case 'settle':

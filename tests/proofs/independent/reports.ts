@@ -40,7 +40,8 @@ export function trainEntered(world: World, state: State, line: Line, happening: 
   happening.reported.push(train);
   const authority = authorityOf(state, train);
   if (authority?.kind === 'limits') {
-    if (!inLimits(state, authority, block)) enterUnauthorised(world, state, train, block, happening);
+    if (!inLimits(state, authority, block) && !isIn(state, train, block))
+      enterUnauthorised(world, state, train, block, happening);
     return;
   }
   const index = authority ? nextVisit(authority, block) : -1;
@@ -133,8 +134,10 @@ export function trainAt(world: World, state: State, line: Line, happening: Happe
   for (const block of blocks) {
     if (had.some((one) => one.block === block)) continue;
     const { train: owner } = viewOf(world, before, block);
+    // A block with a train and a cut is the train's.
     const others =
-      trainsIn(before, block).some((one) => one.train !== train) || cutsIn(before, block).length > 0;
+      trainsIn(before, block).some((one) => one.train !== train) ||
+      (owner !== train && cutsIn(before, block).length > 0);
     if (before.disputed[block] || others || (owner !== null && owner !== train)) unauthorised.push(block);
   }
   const cabs = correctedCabs(authority, now, blocks);

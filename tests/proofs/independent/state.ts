@@ -99,6 +99,8 @@ export interface State {
   alarms: Alarm[];
   asks: Ask[];
   tags: string[];
+  /** Who placed each tag. */
+  taggedBy: Record<string, string>;
   derailed: string[];
   zero: string[];
   checks: Check[];
@@ -129,6 +131,7 @@ export function beginning({ doc, track }: World): State {
     alarms: [],
     asks: [],
     tags: [],
+    taggedBy: {},
     derailed: [],
     zero: [],
     checks: [],
