@@ -1,0 +1,194 @@
+/** The Logbook over the demo evening: found, replayed, charted, printed, carried out and in, deleted and restored; by keyboard alone and by pointer. */
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Page } from 'playwright';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { askHost, type ConsolePage, goTo } from '../support/console-page.ts';
+import { openLogbookPage } from '../support/demo-page.ts';
+import { temporaryFolder } from '../support/temporary-folder.ts';
+
+/** Moves the focus with Tab until it is on something of that name, and presses Enter; a control that Tab does not reach fails the test. */
+async function tabTo(page: Page, name: RegExp, key = 'Enter'): Promise<void> {
+  for (let step = 0; step < 120; step += 1) {
+    await page.keyboard.press('Tab');
+    const said = await page.evaluate(() => {
+      const at = document.activeElement;
+      return at?.getAttribute('aria-label') ?? at?.textContent ?? '';
+    });
+    if (name.test(said)) return page.keyboard.press(key);
+  }
+  throw new Error(`Tab does not reach ${name}`);
+}
+
+const openDemo = async (page: Page, part = '') => {
+  await goTo(page, `logbook/1${part}`);
+  await page.getByText(/waited longest/).waitFor();
+};
+
+describe('the Logbook', () => {
+  let opened: ConsolePage;
+  beforeAll(async () => {
+    opened = await openLogbookPage({ width: 1280, height: 800 });
+    opened.page.setDefaultTimeout(60_000);
+  });
+  afterAll(async () => {
+    expect(opened.complaints).toEqual([]);
+    await opened.close();
+  });
+
+  it('says who waited longest and why as soon as an evening is opened, by keyboard alone', async () => {
+    const { page } = opened;
+    await tabTo(page, /^Demo evening$/);
+    const line = page.locator('.evening-headline');
+    await line.waitFor();
+    expect(await line.textContent()).toMatch(
+      /^No\. 18 \(Kim\) waited longest: .* block 3, which No\. 7 had\./,
+    );
+    expect(await line.textContent()).toMatch(/The bottleneck is block 3/);
+  });
+
+  it('replays by keyboard alone: a step, the next refusal or alarm, the end; the words follow, and nothing can be ordered', async () => {
+    const { page } = opened;
+    await openDemo(page);
+    const says = page.locator('.replay-head p').first();
+    const slider = page.getByRole('slider');
+    await slider.focus();
+    await page.keyboard.press('ArrowRight');
+    await page
+      .getByText(/^entry 1 of 749/)
+      .first()
+      .waitFor();
+    await page.keyboard.press('n');
+    await page.locator('.replay-entries [aria-current] strong', { hasText: /REFUSED|ALARM/ }).waitFor();
+    await page.keyboard.press('End');
+    await page.getByText(/^entry 749 of 749.*Session ended/).waitFor();
+    expect(await says.textContent()).toContain('Session ended');
+    expect(await page.getByRole('heading', { name: 'Replay, not live' }).count()).toBe(1);
+    expect(await page.getByRole('button', { name: /Call stop|Grant|Done|CALL ALL STOP/ }).count()).toBe(0);
+  });
+
+  it('goes by pointer from a row behind a chart to the replay of that moment, with the dials and cabs as they were', async () => {
+    const { page } = opened;
+    await openDemo(page, '/charts');
+    const figure = page.getByRole('figure', { name: 'Who waited for what' });
+    await figure.getByRole('button', { name: /Table of/ }).click();
+    await figure
+      .getByRole('link', { name: /block 3/ })
+      .first()
+      .click();
+    await page
+      .getByText(/^entry \d\d+ of 749/)
+      .first()
+      .waitFor();
+    await page.locator('.replay-strips', { hasText: 'No. 18' }).waitFor();
+    await page.locator('.replay-dials', { hasText: '1:2' }).waitFor();
+  });
+
+  it.each(['SVG', 'PNG', 'CSV'])('saves a chart as %s', async (form) => {
+    const { page } = opened;
+    await openDemo(page, '/charts');
+    const figure = page.getByRole('figure', { name: 'Who owned which block' });
+    const saved = page.waitForEvent('download');
+    await figure.getByRole('button', { name: `Save as ${form}` }).click();
+    const bytes = readFileSync(await (await saved).path());
+    const begins = { SVG: '<svg xmlns', PNG: '\u0089PNG', CSV: 'block,state,cab,train' }[form] ?? '';
+    expect(bytes.subarray(0, begins.length).toString('latin1')).toBe(begins);
+    if (form !== 'PNG') expect(bytes.toString('utf8')).toContain('No. 7');
+  });
+
+  it('has the train sheet with what was written in beside it, also on paper, where no control is', async () => {
+    const { page } = opened;
+    await openDemo(page, '/sheet');
+    await page.getByText('Write in place').click();
+    await page.getByRole('textbox', { name: 'Place' }).fill('The old shed');
+    await page.getByRole('button', { name: 'Keep these' }).click();
+    await page.getByText('Kept.').waitFor();
+    await page.emulateMedia({ media: 'print' });
+    expect(await page.getByText('The old shed').first().isVisible()).toBe(true);
+    expect(await page.locator('.sheet caption', { hasText: 'Trains at reporting points' }).isVisible()).toBe(
+      true,
+    );
+    expect(await page.locator('.logbook .act:visible, .shell-head:visible').count()).toBe(0);
+    await page.emulateMedia({ media: 'screen' });
+  });
+
+  it('shows distances in the unit that the user set', async () => {
+    const { page } = opened;
+    await openDemo(page, '/figures');
+    await page.getByText('scale miles by blocks reported').first().waitFor();
+    await askHost(page, 'settings.write', { lengths: 'metric' });
+    await page.getByText('scale km by blocks reported').first().waitFor();
+    await askHost(page, 'settings.write', { lengths: 'imperial' });
+  });
+
+  it('names, searches and puts away by keyboard alone; backs up and restores', async () => {
+    const { page } = opened;
+    await goTo(page, 'logbook');
+    await tabTo(page, /Name and note of Demo evening/);
+    await page.getByRole('textbox', { name: 'Note', exact: true }).fill('with the guest engine');
+    await tabTo(page, /^Keep$/);
+    await page.getByRole('cell', { name: 'with the guest engine' }).waitFor();
+    await page.getByRole('textbox', { name: /Search/ }).fill('nothing like it');
+    await page.getByText('None that matches.').waitFor();
+    await page.getByRole('textbox', { name: /Search/ }).fill('guest');
+    await page.getByRole('link', { name: 'Demo evening' }).waitFor();
+
+    await page.getByRole('button', { name: 'Backups …' }).click();
+    await page.getByRole('button', { name: 'Back up now' }).click();
+    await page.getByRole('button', { name: /^Restore from/ }).click();
+    await page.getByRole('button', { name: /sure$/ }).click();
+    await page.getByText('Everything in this backup is in the log already.').waitFor();
+    await page.getByRole('button', { name: 'Close' }).click();
+    await tabTo(page, /Put away: Demo evening/);
+    await page.getByText('None that matches.').waitFor();
+    await askHost(page, 'evenings.update', { id: '1', archived: false });
+  });
+
+  it.each(['dark', 'light', 'contrast'] as const)(
+    'is found without fault by axe in the %s theme',
+    async (theme) => {
+      const { page } = opened;
+      await askHost(page, 'settings.write', { theme });
+      for (const part of theme === 'dark' ? ['', '/charts', '/figures', '/sheet'] : ['', '/charts']) {
+        await goTo(page, `logbook/1${part}`);
+        await page.getByText(/waited longest/).waitFor();
+        const axe = await new AxeBuilder({ page }).analyze();
+        expect(axe.violations.map(({ id, nodes }) => `${part} ${id}: ${nodes[0]?.html ?? ''}`)).toEqual([]);
+      }
+      const small = await page
+        .locator('.logbook .act, .logbook .logbook-open')
+        .evaluateAll((acts) =>
+          acts.map((act) => act.getBoundingClientRect().height).filter((height) => height > 0 && height < 44),
+        );
+      expect(small).toEqual([]);
+    },
+  );
+
+  it('carries an evening out, refuses its file once it was changed and says where, deletes it asked twice, and takes the file back', async () => {
+    const { page } = opened;
+    await openDemo(page, '/sheet');
+    const saved = page.waitForEvent('download');
+    await page.getByRole('button', { name: 'Save the whole evening as a file' }).click();
+    const text = readFileSync(await (await saved).path(), 'utf8');
+    await page.getByRole('button', { name: 'Delete …' }).click();
+    const sure = page.getByRole('button', { name: 'Delete for good' });
+    expect(await sure.getAttribute('aria-disabled')).toBe('true');
+    await page.getByRole('textbox', { name: /^The name/ }).fill('Demo evening');
+    await sure.click();
+    await page.getByText('No evening in the log yet').waitFor();
+
+    const folder = temporaryFolder();
+    const changed = join(folder, 'changed.json');
+    writeFileSync(changed, text.replace('"at":3', '"at":4'));
+    await page.getByLabel('Evening file').setInputFiles(changed);
+    await page
+      .getByRole('alert')
+      .filter({ hasText: /was not brought in\. \$\.entries\[1\]/ })
+      .waitFor();
+    const sound = join(folder, 'sound.json');
+    writeFileSync(sound, text);
+    await page.getByLabel('Evening file').setInputFiles(sound);
+    await page.getByRole('link', { name: 'Demo evening' }).waitFor();
+  });
+});
