@@ -95,16 +95,21 @@ export const THEMES: Readonly<Record<ThemeName, Theme>> = {
   ),
 };
 
+/** What is printed is ink on paper, whatever the theme of the screen. */
+const PAPER = { paper: '#ffffff', ink: BLACK, 'ink-quiet': '#222222', 'ink-rule': '#888888' } as const;
+
 /**
  * A theme as CSS custom properties.
  *
- * @returns pairs of property and value: `--ground`, `--text`, … , `--cab-1` to `--cab-6`, `--on-cab-1` to `--on-cab-6`
+ * @returns pairs of property and value: `--ground`, `--text`, … , `--cab-1` to `--cab-6`, `--on-cab-1` to `--on-cab-6`; and
+ * for what is printed `--paper`, `--ink`, `--ink-quiet`, `--ink-rule`
  */
 export function customProperties(theme: Theme): readonly (readonly [`--${string}`, string])[] {
   const { cabs, onCabs, ...plain } = theme;
   return [
     ...Object.entries(plain).map(([job, colour]) => [`--${job}`, colour] as const),
     ...cabs.map((hue, i) => [`--cab-${i + 1}`, hue] as const),
+    ...Object.entries(PAPER).map(([job, colour]) => [`--${job}`, colour] as const),
     ...onCabs.map((ink, i) => [`--on-cab-${i + 1}`, ink] as const),
   ];
 }

@@ -16,4 +16,3 @@ export type BatchItem = z.infer<typeof batchItem>;
 
 /** Most inputs of one act. */
 export const MOST_ITEMS = 200;
-export const batch = z.array(batchItem).min(1).max(MOST_ITEMS);

@@ -13,7 +13,6 @@ import { settleRuling } from './step.ts';
 import type { LookAhead, World } from './world.ts';
 
 export type { Evening } from './evening-record.ts';
-export { initialState } from './initial.ts';
 export { problemWith } from './problem-with.ts';
 
 /** A fresh evening. */

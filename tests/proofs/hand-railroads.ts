@@ -239,12 +239,3 @@ export const HAND_RAILROADS: readonly RailroadDocument[] = [
     dials: ['K1 off 1 2 3', 'K2~ off 1 2 3', 'K3^ off 2 3 1'],
   }),
 ];
-
-/** A gap with one block on both sides: a train may be sent on within the block that it stands in. */
-export const LOOP_OF_ONE_BLOCK: RailroadDocument = drawn({
-  name: 'loop of one block cut once, and a spur',
-  edges: ['e1 g1 j1 900', 'e2 j1 T1 900', 'e3 T1 g1 900', 'e4 T1 g2 300', 'e5 g2 n1 1500'],
-  turnouts: ['T1 e2 e3 e4'],
-  blocks: ['B1 e1 K1', 'B2 e5 K2'],
-  dials: ['K1 off 1 2 3', 'K2 off 1 2'],
-});

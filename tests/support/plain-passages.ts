@@ -9,6 +9,8 @@ export interface PlainPassage {
   readonly lengthMm: number;
   readonly lever: NodeId | null;
   readonly position: 'normal' | 'reverse' | null;
+  /** Whether the lever has to stand so before: a train that trails a self-lining turnout moves it itself. */
+  readonly needs: boolean;
 }
 
 /** The name of a state: on this edge, facing this node. */
@@ -56,6 +58,9 @@ export function plainPassages(document: RailroadDocument): readonly PlainPassage
             lengthMm: entered.length,
             lever: position === null ? null : node.id,
             position,
+            needs:
+              position !== null &&
+              !(node.kind === 'turnout' && node.selfLining === true && to === node.trunk),
           },
         ];
       }),
@@ -117,8 +122,9 @@ export function allWalks(
       if (!isOpen(passage.edge)) continue;
       const way = [...steps, passage];
       if (goals.has(passage.to)) {
-        const needed = way.flatMap(({ lever, position }) => (lever === null ? [] : [`${lever} ${position}`]));
-        const levers = way.flatMap(({ lever }) => (lever === null ? [] : [lever]));
+        const set = way.filter(({ needs }) => needs);
+        const needed = set.map(({ lever, position }) => `${lever} ${position}`);
+        const levers = set.map(({ lever }) => lever);
         walks.push({
           edges: [from.edge, ...way.map((one) => one.edge)],
           lengthMm: way.reduce((sum, one) => sum + one.lengthMm, 0),

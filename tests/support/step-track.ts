@@ -6,7 +6,6 @@ import { plainNodes, type SmallTrack, smallDocument, turnout } from './line-of-t
 
 /** At 30 scale mph on 1:48 a run of this length takes ten seconds: 2794 mm at 279.4 mm/s. */
 export const STEP_MM = 2794;
-export const STEP_SECONDS = 10;
 
 /** Throttles and trains `1` to `count`, all wired everywhere; trains of a length that fits into every block. */
 export function withCrews(track: SmallTrack, count: number, lengthMm = 1000): RailroadDocument {
