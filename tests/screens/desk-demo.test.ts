@@ -62,14 +62,20 @@ async function beginAnew(how: () => Promise<unknown>): Promise<void> {
   anew.push({ notice, ...(await picture()) });
 }
 
-async function say(act: KeyedAct, bounces: boolean): Promise<void> {
+/** A second passes for the keyboard where the same key comes again: it would be taken for one that bounces. */
+let lastStroke = '';
+async function press(stroke: string): Promise<void> {
+  if (stroke === lastStroke && stroke.length > 1)
+    await page.page.evaluate(() => ((window as unknown as { ahead: number }).ahead += 1000));
+  lastStroke = stroke;
+  await page.page.keyboard.press(stroke === ' ' ? 'Space' : stroke);
+}
+
+async function say(act: KeyedAct): Promise<void> {
   second = act.at;
-  // A second passes for the keyboard where the same key comes again: it would be taken for one that bounces.
-  if (bounces) await page.page.evaluate(() => ((window as unknown as { ahead: number }).ahead += 1000));
-  for (const stroke of act.strokes) {
-    if (stroke === ' ') await page.page.keyboard.press('Space');
-    else await page.page.keyboard.press(stroke);
-  }
+  // Who goes through the ways out waits until they stand there.
+  if (act.looks) await page.page.locator('.desk-band [aria-live] .act').first().waitFor();
+  for (const stroke of act.strokes) await press(stroke);
   await page.page.waitForFunction(
     (entries) => Number(document.querySelector('.desk')?.getAttribute('data-entries')) >= entries,
     act.entries,
@@ -92,7 +98,7 @@ beforeAll(async () => {
   for (const [index, act] of acts.entries()) {
     if (index === middle) await beginAnew(() => page.page.reload());
     if (index === middle + 10) await beginAnew(() => page.restart());
-    await say(act, acts[index - 1]?.strokes.at(-1) === act.strokes[0] || act.strokes[0] === act.strokes[1]);
+    await say(act);
   }
 }, 900_000);
 afterAll(() => page.close());
@@ -100,7 +106,10 @@ afterAll(() => page.close());
 describe('the demo evening by keys alone', () => {
   it('is the evening that the keys were found for, and ends as `rehearse` ends with the same inputs', async () => {
     const { state, events } = await playedEvening(page.page);
-    expect(events.map(({ input }) => input)).toEqual(typed.events.map(({ input }) => input));
+    const inputs = (list: typeof events) => list.slice(1).map(({ input }) => input);
+    // The page says of an evening with a crew that nobody is alone; the script leaves that out.
+    expect(events[0]?.input).toMatchObject(opening.input);
+    expect(inputs(events)).toEqual(inputs(typed.events));
     expect(stateAnswer(railroad, state)).toEqual(stateAnswer(railroad, typed.state));
     await expectAsRehearsed(page.page);
   });
