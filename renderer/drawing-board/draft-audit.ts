@@ -1,6 +1,7 @@
 /** What follows from a draft, worked out once for each: the index, and the audit or the place where it is no document. */
 import { type Malformed, parseValue } from '../../shared-model/malformed.ts';
 import { fullAudit } from '../../shared-model/power/audit.ts';
+import type { PairCheck } from '../../shared-model/power/phase-groups.ts';
 import { railroadDocument } from '../../shared-model/railroad/document.ts';
 import type { DraftDocument } from '../../shared-model/railroad/editing/draft.ts';
 import { indexRailroad, type Railroad } from '../../shared-model/railroad/railroad.ts';
@@ -26,9 +27,23 @@ function onceFor<Value>(make: (draft: DraftDocument) => Value): (draft: DraftDoc
 
 export const draftRailroad: (draft: DraftDocument) => Railroad = onceFor(indexRailroad);
 
-export const draftAudit: (draft: DraftDocument) => DraftAudit = onceFor((draft) => {
+const auditOf = (draft: DraftDocument, checks: readonly PairCheck[]): DraftAudit => {
   const parsed = parseValue(railroadDocument, draft);
   return parsed.ok
-    ? { draft, malformed: null, findings: fullAudit(draft) }
+    ? { draft, malformed: null, findings: fullAudit(draft, checks) }
     : { draft, malformed: parsed.malformed, findings: [] };
-});
+};
+
+/** Audits of one list of checks; a check that is added begins another. */
+const auditsBy = new WeakMap<readonly PairCheck[], (draft: DraftDocument) => DraftAudit>();
+
+/**
+ * What the audit says of a draft.
+ *
+ * @param checks the phase checks that hold; the same list as long as they are the same
+ */
+export function draftAudit(draft: DraftDocument, checks: readonly PairCheck[]): DraftAudit {
+  const known = auditsBy.get(checks) ?? onceFor((one) => auditOf(one, checks));
+  auditsBy.set(checks, known);
+  return known(draft);
+}

@@ -17,10 +17,13 @@ import { lineOf, trackOf } from '../../shared-model/railroad/editing/track.ts';
 import type { Railroad } from '../../shared-model/railroad/railroad.ts';
 import type { UserSettings } from '../../shared-model/wire/contract.ts';
 import { useConsoleStore } from '../console/use-console.tsx';
+import type { DatedCheck } from '../power-room/dated-check.ts';
 import { type DraftAudit, draftAudit, draftRailroad } from './draft-audit.ts';
 import { type DrawingState, type DrawingStore, drawingStore } from './drawing-store.ts';
+import { useChecksOf } from './use-checks.ts';
 
 const DrawingContext = createContext<DrawingStore | null>(null);
+const ChecksContext = createContext<readonly DatedCheck[]>([]);
 
 export function DrawingProvider({
   store,
@@ -29,7 +32,12 @@ export function DrawingProvider({
   readonly store: DrawingStore;
   readonly children: ReactNode;
 }) {
-  return <DrawingContext value={store}>{children}</DrawingContext>;
+  const checks = useChecksOf(store.id);
+  return (
+    <DrawingContext value={store}>
+      <ChecksContext value={checks}>{children}</ChecksContext>
+    </DrawingContext>
+  );
 }
 
 /** The store of the drawing that is open, for what is done. */
@@ -69,8 +77,11 @@ function useSettledDraft(): DraftDocument {
   return settled;
 }
 
-/** What the audit says of the draft, a moment after the last edit. */
-export const useDraftAudit = (): DraftAudit => draftAudit(useSettledDraft());
+/** The phase checks that hold for the railroad that is drawn. */
+export const useChecks = (): readonly DatedCheck[] => useContext(ChecksContext);
+
+/** What the audit says of the draft, a moment after the last edit, with the phase checks that hold. */
+export const useDraftAudit = (): DraftAudit => draftAudit(useSettledDraft(), useChecks());
 
 export type Opening =
   | { readonly kind: 'opening' }

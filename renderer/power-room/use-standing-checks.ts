@@ -7,7 +7,7 @@ import {
   REPLUGGED_KIND,
 } from '../../shared-model/session/kept-checks.ts';
 import { useConsoleStore } from '../console/use-console.tsx';
-import { type DatedCheck, dated } from './dated-check.ts';
+import { type DatedCheck, dated, sameChecks } from './dated-check.ts';
 
 interface StandingChecks {
   readonly checks: readonly DatedCheck[];
@@ -29,7 +29,7 @@ export function useStandingChecks(railroad: string | null): StandingChecks {
     let gone = false;
     const show = () =>
       void read().then((found) => {
-        if (!gone) setChecks(found);
+        if (!gone) setChecks((before) => (sameChecks(before, found) ? before : found));
       });
     show();
     // Another supply under the same name was not measured: the host knows when it reads the railroad again.

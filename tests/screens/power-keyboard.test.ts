@@ -67,3 +67,37 @@ describe('a phase check that is due when an evening is made up', () => {
     expect(opened.complaints).toEqual([]);
   });
 });
+
+describe('the audit beside the drawing', () => {
+  const findings = () => opened.page.locator('.drawing-board-findings');
+
+  test('knows the checks of the evening, good ones and bad ones', async () => {
+    const { page } = opened;
+    const [railroad] = await askHost(page, 'railroads.list', {});
+    await page.evaluate((id) => {
+      window.location.hash = `#/drawing-board/${id}/findings`;
+    }, railroad?.id ?? '');
+    await findings().waitFor();
+    expect(await findings().getByText('no valid phase check says').count()).toBe(0);
+    const measured = {
+      do: 'phase-measured',
+      a: 'north',
+      b: 'south',
+      voltsA: 18,
+      voltsB: 18,
+      voltsAcross: 36,
+    };
+    await askHost(page, 'evening.send', { items: [{ input: measured }] as never });
+    // NEM 609, section 6.1, is the reason that the remedy gives.
+    await findings().getByText('NEM 609').first().waitFor();
+    expect(await findings().getByText('no valid phase check says').count()).toBe(0);
+  });
+
+  test('says that a check is wanting once a supply was replugged', async () => {
+    const { page } = opened;
+    const replugged = { do: 'supply-replugged', supply: 'south' };
+    await askHost(page, 'evening.send', { items: [{ input: replugged }] as never });
+    await findings().getByText('no valid phase check says').first().waitFor();
+    expect(await findings().getByText('NEM 609').count()).toBe(0);
+  });
+});

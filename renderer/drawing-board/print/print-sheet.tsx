@@ -1,24 +1,13 @@
 /** For the notebook: track plan, wiring schedule, dials, labels, with the cautions. What is seen here is what is printed. */
 import { labelsOf } from '../../../shared-model/railroad/notebook/labels.ts';
-import { useConsole } from '../../console/use-console.tsx';
 import { Act } from '../../parts/act.tsx';
 import { CautionList } from '../../power-room/caution-list.tsx';
-import { dated } from '../../power-room/dated-check.ts';
-import { useStandingChecks } from '../../power-room/use-standing-checks.ts';
-import { useDraft, useDraftRailroad, useDrawing, useDrawingStore } from '../use-drawing.tsx';
+import { useChecks, useDraft, useDraftRailroad, useDrawing } from '../use-drawing.tsx';
 import { DialFigure } from '../wiring/dial-figure.tsx';
 import { FeederTables } from './feeder-tables.tsx';
 import { PowerTables } from './power-tables.tsx';
 import { TrackPlan } from './track-plan.tsx';
 import './print.css';
-
-/** The phase checks that hold now: those of the evening, if one goes on, else those kept for the next. */
-function useChecks(id: string) {
-  const evening = useConsole((state) => state.evening);
-  const going = evening !== null && evening.state.phase !== 'ended' ? evening : null;
-  const standing = useStandingChecks(going === null ? id : null);
-  return going === null ? standing.checks : dated(going.state.checks, Date.parse(going.openedAt));
-}
 
 function Dials() {
   const { selectors, blocks } = useDraft();
@@ -45,12 +34,11 @@ function Dials() {
 }
 
 export function PrintSheet() {
-  const { id } = useDrawingStore();
   const draft = useDraft();
   const railroad = useDraftRailroad();
   const version = useDrawing((state) => state.version);
   const isDraft = useDrawing((state) => state.isDraft);
-  const checks = useChecks(id);
+  const checks = useChecks();
   const which = isDraft ? `draft after version ${version}` : `version ${version}`;
   return (
     <div className="notebook">
