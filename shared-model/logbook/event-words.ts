@@ -11,6 +11,8 @@ interface Namer {
   readonly block: (id: string) => string;
   readonly place: (to: string) => string;
   readonly knob: (id: string) => string;
+  readonly supply: (id: string) => string;
+  readonly setting: (id: string) => string;
 }
 
 function namer(railroad: Railroad, state: SessionState): Namer {
@@ -26,16 +28,9 @@ function namer(railroad: Railroad, state: SessionState): Namer {
     block: (id) => spokenBlock(railroad, id),
     place: (to) => spokenDestination(railroad, to),
     knob: (id) => things.find((thing) => thing.id === id)?.name ?? id,
+    supply: (id) => document.supplies.find((supply) => supply.id === id)?.name ?? id,
+    setting: (id) => document.settings.find((setting) => setting.id === id)?.name ?? id,
   };
-}
-
-/** A verb without a sentence of its own: its words, and the values that came with it. */
-function plainWords(input: SessionInput): string {
-  const { do: verb, ...fields } = input;
-  const values = Object.values(fields).map((value) =>
-    typeof value === 'string' ? value : JSON.stringify(value),
-  );
-  return [verb.replaceAll('-', ' '), ...values].join(' ');
 }
 
 const onOff = (on: boolean): string => (on ? 'on' : 'off');
@@ -134,9 +129,9 @@ function roomWords(input: SessionInput, name: Namer): string | null {
     case 'handle-at-zero':
       return `${name.cab(input.cab)}: handle at zero`;
     case 'breaker-tripped':
-      return `Breaker of ${input.supply} tripped`;
+      return `Breaker of ${name.supply(input.supply)} tripped`;
     case 'breaker-reset':
-      return `Breaker of ${input.supply} reset`;
+      return `Breaker of ${name.supply(input.supply)} reset`;
     case 'note':
       return `Note: ${input.text}`;
     default:
@@ -144,9 +139,30 @@ function roomWords(input: SessionInput, name: Namer): string | null {
   }
 }
 
+const two = (figure: number): string => String(Math.floor(figure)).padStart(2, '0');
+
+function figureWords(input: SessionInput, name: Namer): string {
+  switch (input.do) {
+    case 'set-clock':
+      return `Railroad time ${Math.floor(input.minutes / 60)}:${two(input.minutes % 60)}, ${input.ratio} to 1`;
+    case 'apply-setting':
+      return `Setting: ${name.setting(input.setting)}`;
+    case 'add-train':
+      return `New tonight: ${input.name}, ${input.length} mm, ${input.amps} A`;
+    case 'make-up':
+      return `${name.train(input.train)} is ${input.length} mm long now and draws ${input.amps} A`;
+    case 'phase-measured':
+      return `Phase: ${name.supply(input.a)} ${input.voltsA} V, ${name.supply(input.b)} ${input.voltsB} V, ${input.voltsAcross} V across`;
+    case 'supply-replugged':
+      return `${name.supply(input.supply)} was replugged`;
+    default:
+      return input.do.replaceAll('-', ' ');
+  }
+}
+
 function inputWords(input: SessionInput, name: Namer): string {
   if (input.do === 'override') return `Overridden, ${input.why}: ${inputWords(input.order, name)}`;
-  return moveWords(input, name) ?? roomWords(input, name) ?? plainWords(input);
+  return moveWords(input, name) ?? roomWords(input, name) ?? figureWords(input, name);
 }
 
 /**
