@@ -62,12 +62,11 @@ async function beginAnew(how: () => Promise<unknown>): Promise<void> {
   anew.push({ notice, ...(await picture()) });
 }
 
-/** A second passes for the keyboard where the same key comes again: it would be taken for one that bounces. */
-let lastStroke = '';
+/** Time passes for the keyboard before every key that is an act: the same act at once would be taken for a key that bounces. */
+const BETWEEN_ACTS_MS = 700;
 async function press(stroke: string): Promise<void> {
-  if (stroke === lastStroke && stroke.length > 1)
-    await page.page.evaluate(() => ((window as unknown as { ahead: number }).ahead += 1000));
-  lastStroke = stroke;
+  if (stroke.length > 1)
+    await page.page.evaluate((ms) => ((window as unknown as { ahead: number }).ahead += ms), BETWEEN_ACTS_MS);
   await page.page.keyboard.press(stroke === ' ' ? 'Space' : stroke);
 }
 
