@@ -2,17 +2,16 @@
 import type { Draw } from '../chance.ts';
 import type { Railroad } from '../railroad/railroad.ts';
 import type { Seconds } from '../units.ts';
-import type { Movement } from './movements.ts';
-import { firstPlan, type TimedOrder } from './plan/first-plan.ts';
+import { planByHands, planByTrack, type TimedOrder, timedWitness } from './plan/first-plan.ts';
 import { improve } from './plan/improve.ts';
 import type { Timer } from './plan/insert-trains.ts';
 import { plannedAnswer } from './plan/make-answer.ts';
 import type { PlanOptions } from './plan/options.ts';
-import { type PlanTask, planTask, secondsToGoal, type TimedRun } from './plan/plan-task.ts';
+import { type PlanTask, planTask } from './plan/plan-task.ts';
 import { timetabler } from './plan/timetable.ts';
 import type { PlanAnswer } from './plan-answer.ts';
 import { type Budget, decideSafe } from './safe-state/decide.ts';
-import { moverGraph } from './safe-state/mover-graph.ts';
+import { mmToGoal, moverGraph } from './safe-state/mover-graph.ts';
 import type { Situation } from './situation.ts';
 import { must } from './track-table.ts';
 
@@ -29,8 +28,9 @@ export interface PlanEffort {
 
 const USUAL_PATIENCE = 60_000;
 /** Priorities tried before the search for a safe state is asked, and after it. */
-const FIRST_TRIES = 40;
-const MORE_TRIES = 4000;
+const FIRST_TRIES = 60;
+const HANDS_TRIES = 10;
+const MORE_TRIES = 2000;
 
 const none = (verdict: 'impossible' | 'undecided'): PlanAnswer => ({
   verdict,
@@ -44,35 +44,21 @@ const none = (verdict: 'impossible' | 'undecided'): PlanAnswer => ({
 /** The total with every train alone on the railroad, parked ones away, and nothing to throw. */
 export function lowerBoundOf(task: PlanTask): Seconds {
   const { talkSeconds, startSeconds } = task.options;
-  return task.movers.reduce((sum, { safeMover, notBefore, runs }) => {
-    const alone = moverGraph(safeMover.movements, () => false, safeMover.isGoal);
+  return task.movers.reduce((sum, { safeMover, notBefore, graph, speed, timeLeft }) => {
+    const alone =
+      task.obstacles.length === 0 ? graph : moverGraph(safeMover.movements, () => false, safeMover.isGoal);
     if (alone === null || alone.runsLeft[0] === 0) return sum;
-    const first = runs.flat()[0];
-    const speed = first === undefined ? 1 : first.movement.lengthMm / first.seconds;
-    const seconds = must(secondsToGoal(alone, (run) => run.movement.lengthMm / speed)[0]);
+    const seconds = alone === graph ? must(timeLeft[0]) : must(mmToGoal(alone)[0]) / speed;
     return sum + Math.max(notBefore, talkSeconds) + startSeconds + seconds;
   }, 0);
 }
 
-/** The order of runs of a witness, timed; null where the knobs forbid what one train at a time could do. */
-function fromWitness(
-  task: PlanTask,
-  timer: Timer,
-  runs: readonly { mover: number; movement: Movement }[],
-): TimedOrder | null {
-  const timed = new Map<Movement, TimedRun>(
-    task.movers.flatMap(({ runs: lists }) =>
-      lists.flat().map((run): [Movement, TimedRun] => [run.movement, run]),
-    ),
-  );
-  const order = runs.map(({ movement }) => must(timed.get(movement)));
-  const timetable = timer(order);
-  return timetable === null ? null : { order, timetable };
-}
-
 /** A first plan by whatever way finds one; else what can be said without. */
 function begin(task: PlanTask, timer: Timer, effort: PlanEffort): TimedOrder | 'impossible' | 'undecided' {
-  const quick = firstPlan(task, timer, effort.draw, FIRST_TRIES, effort.shouldStop);
+  const { draw, shouldStop } = effort;
+  const quick =
+    planByTrack(task, timer, draw, FIRST_TRIES, shouldStop) ??
+    planByHands(task, timer, draw, HANDS_TRIES, shouldStop);
   if (quick !== null) return quick;
   const safeTask = {
     table: task.table,
@@ -81,8 +67,13 @@ function begin(task: PlanTask, timer: Timer, effort: PlanEffort): TimedOrder | '
   };
   const decision = decideSafe(safeTask, effort.safeBudget);
   if (decision.verdict === 'gridlock') return 'impossible';
-  const serial = decision.verdict === 'safe' ? fromWitness(task, timer, decision.runs) : null;
-  return serial ?? firstPlan(task, timer, effort.draw, MORE_TRIES, effort.shouldStop) ?? 'undecided';
+  const serial = decision.verdict === 'safe' ? timedWitness(task, timer, decision.runs) : null;
+  return (
+    serial ??
+    planByTrack(task, timer, draw, MORE_TRIES, shouldStop) ??
+    planByHands(task, timer, draw, MORE_TRIES, shouldStop) ??
+    'undecided'
+  );
 }
 
 /**

@@ -3,12 +3,11 @@ import { performance } from 'node:perf_hooks';
 import { type Bench, percentile } from '../../build/bench-report.ts';
 import { drawsFrom } from '../../shared-model/chance.ts';
 import { planFaults } from '../../shared-model/planning/checker/check-plan.ts';
-import { firstPlan } from '../../shared-model/planning/plan/first-plan.ts';
 import { USUAL_OPTIONS } from '../../shared-model/planning/plan/options.ts';
 import { planTask } from '../../shared-model/planning/plan/plan-task.ts';
-import { timetabler } from '../../shared-model/planning/plan/timetable.ts';
 import { plan } from '../../shared-model/planning/plan.ts';
 import { safe } from '../../shared-model/planning/safe.ts';
+import { inOneOrder } from '../../shared-model/planning/safe-state/prioritized.ts';
 import { type StationCase, stationCases } from './station-cases.ts';
 
 const SIZES: readonly (readonly [blocks: number, trains: number])[] = [
@@ -42,9 +41,9 @@ function solve({ railroad, situation, seed }: StationCase) {
 }
 
 /** One order of priority, the longest way first, and no second try. */
-function isSolvedByOneOrder({ railroad, situation, seed }: StationCase): boolean {
+function isSolvedByOneOrder({ railroad, situation }: StationCase): boolean {
   const task = planTask(railroad, situation, USUAL_OPTIONS);
-  return task !== null && firstPlan(task, timetabler(task), drawsFrom(seed), 1, () => false) !== null;
+  return task !== null && inOneOrder({ movers: task.movers, resources: task.table.resources });
 }
 
 function measure(blocks: number, trains: number) {

@@ -4,7 +4,8 @@
  * ever come back to a placement that they were in, since there are only so many.
  */
 import { type Draw, shuffled } from '../../chance.ts';
-import { decideSafe, type SafeRun } from '../safe-state/decide.ts';
+import { decideSafe } from '../safe-state/decide.ts';
+import type { SafeRun } from '../safe-state/prioritized.ts';
 import { must, type TrackTable } from '../track-table.ts';
 import type { Home } from './homes.ts';
 

@@ -3,9 +3,9 @@ import { modelSpeed, type Seconds } from '../../units.ts';
 import type { BlockOccupancy, Round } from '../capacity-answer.ts';
 import { knobTable } from '../plan/knobs.ts';
 import type { PlanOptions } from '../plan/options.ts';
-import { type PlanMover, type PlanTask, secondsToGoal, type TimedRun, timedRun } from '../plan/plan-task.ts';
+import { type PlanMover, type PlanTask, type TimedRun, timedRuns } from '../plan/plan-task.ts';
 import { type Timetable, timetabler } from '../plan/timetable.ts';
-import { moverGraph } from '../safe-state/mover-graph.ts';
+import { mmToGoal, moverGraph } from '../safe-state/mover-graph.ts';
 import { type Situation, USUAL_MPH } from '../situation.ts';
 import { must, type TrackTable } from '../track-table.ts';
 import type { Placement } from './keep-moving.ts';
@@ -42,8 +42,9 @@ function taskOf(table: TrackTable, placement: Placement, options: PlanOptions): 
       notBefore: 0,
       safeMover: mover,
       graph,
-      runs: graph.runs.map((list) => list.map((run) => timedRun(knobs, index, cab, speed, run))),
-      secondsLeft: secondsToGoal(graph, (run) => run.movement.lengthMm / speed),
+      speed,
+      runsFrom: timedRuns(knobs, index, cab, speed, graph),
+      timeLeft: mmToGoal(graph).map((mm) => mm / speed),
     });
   }
   return { table, knobs, options, movers, obstacles: [] };
@@ -55,9 +56,11 @@ function orderOf(task: PlanTask, { runs }: Placement): readonly TimedRun[] {
   return runs.map(({ mover, movement }) => {
     const standing = must(at[mover]);
     const run = must(
-      must(task.movers[mover]).runs[standing]?.find(
-        (one) => one.movement.to === movement.to && one.movement.spots.join() === movement.spots.join(),
-      ),
+      must(task.movers[mover])
+        .runsFrom(standing)
+        .find(
+          (one) => one.movement.to === movement.to && one.movement.spots.join() === movement.spots.join(),
+        ),
     );
     at[mover] = run.to;
     return run;

@@ -1,5 +1,9 @@
-/** A first plan: trains fitted in one by one in some order of priority; where one finds no way, it goes first the next time. */
+/**
+ * A first plan: a witness by priorities on the track alone, timed with the hands and the voice; where the knobs forbid every one of
+ * those, trains fitted in one by one between the throws of the ones before.
+ */
 import { type Draw, shuffled } from '../../chance.ts';
+import { type SafeRun, searchByPriority } from '../safe-state/prioritized.ts';
 import { must } from '../track-table.ts';
 import { drawWishes, insertTrains, type Timer } from './insert-trains.ts';
 import type { PlanTask, TimedRun } from './plan-task.ts';
@@ -10,31 +14,53 @@ export interface TimedOrder {
   readonly timetable: Timetable;
 }
 
-/**
- * Tries one order of priority.
- *
- * @returns the plan; or the mover that found no way
- */
-function tryPriority(
-  task: PlanTask,
-  timer: Timer,
-  priority: readonly number[],
-  wishes: ReturnType<typeof drawWishes>,
-): TimedOrder | { readonly stuck: number } {
-  const inserted = insertTrains(task, timer, [], [], priority, wishes);
-  if (!inserted.ok) return { stuck: inserted.mover };
-  const timetable = timer(inserted.order);
-  return timetable === null ? { stuck: must(priority.at(-1)) } : { order: inserted.order, timetable };
+/** A witness with its times; null where the knobs forbid what one train at a time could do. */
+export function timedWitness(task: PlanTask, timer: Timer, runs: readonly SafeRun[]): TimedOrder | null {
+  const at = task.movers.map(() => 0);
+  const order = runs.map(({ mover, movement }) => {
+    const all = must(task.movers[mover]).runsFrom(must(at[mover]));
+    const run = must(all.find((one) => one.movement === movement));
+    at[mover] = run.to;
+    return run;
+  });
+  const timetable = timer(order);
+  return timetable === null ? null : { order, timetable };
 }
 
 /**
- * Looks for a first plan. The longest way goes first at first; then the priorities are mended where they failed, and now and then
- * drawn anew.
+ * Looks for a plan by the track alone.
+ *
+ * @param tries how many orders of priority at most
+ * @param shouldStop asked before each but the first
+ */
+export function planByTrack(
+  task: PlanTask,
+  timer: Timer,
+  draw: Draw,
+  tries: number,
+  shouldStop: () => boolean,
+): TimedOrder | null {
+  let found: TimedOrder | null = null;
+  const accept = (runs: readonly SafeRun[]): boolean => {
+    found = timedWitness(task, timer, runs);
+    return found !== null;
+  };
+  searchByPriority({ movers: task.movers, resources: task.table.resources }, draw, {
+    tries,
+    accept,
+    shouldStop,
+  });
+  return found;
+}
+
+/**
+ * Looks for a plan by fitting trains in between the throws of others. The longest way goes first at first; then the priorities are
+ * mended where they failed, and now and then drawn anew.
  *
  * @param tries how many priorities at most
- * @param shouldStop asked before each
+ * @param shouldStop asked before each but the first
  */
-export function firstPlan(
+export function planByHands(
   task: PlanTask,
   timer: Timer,
   draw: Draw,
@@ -42,16 +68,15 @@ export function firstPlan(
   shouldStop: () => boolean,
 ): TimedOrder | null {
   const all = task.movers.map((_, index) => index);
-  const left = (mover: number): number => must(must(task.movers[mover]).secondsLeft[0]);
+  const left = (mover: number): number => must(must(task.movers[mover]).timeLeft[0]);
   let priority = [...all].sort((one, other) => left(other) - left(one));
   for (let attempt = 0; attempt < tries && !(attempt > 0 && shouldStop()); attempt += 1) {
     const wishes = drawWishes(draw, attempt < 4 ? 0 : 40);
-    const outcome = tryPriority(task, timer, priority, {
-      ...wishes,
-      mindTheRest: attempt === 0 || wishes.mindTheRest,
-    });
-    if ('order' in outcome) return outcome;
-    const { stuck } = outcome;
+    const mindTheRest = attempt === 0 || wishes.mindTheRest;
+    const inserted = insertTrains(task, timer, [], [], priority, { ...wishes, mindTheRest });
+    const timetable = inserted.ok ? timer(inserted.order) : null;
+    if (inserted.ok && timetable !== null) return { order: inserted.order, timetable };
+    const stuck = inserted.ok ? must(priority.at(-1)) : inserted.mover;
     priority =
       attempt % 6 === 5 ? shuffled(all, draw) : [stuck, ...priority.filter((mover) => mover !== stuck)];
   }

@@ -27,10 +27,10 @@ function leavingTimes(
   task: PlanTask,
   mover: number,
 ): readonly { readonly resource: number; readonly till: Seconds }[] {
-  const { graph, runs, notBefore } = must(task.movers[mover]);
+  const { graph, runsFrom, notBefore } = must(task.movers[mover]);
   const { throwSeconds, marginSeconds } = task.options;
   return must(graph.under[0]).map((resource) => {
-    const clears = must(runs[0]).map(
+    const clears = runsFrom(0).map(
       (run) => run.clears.find((one) => one.resource === resource)?.after ?? run.seconds * 2,
     );
     const least = clears.length === 0 ? Number.POSITIVE_INFINITY : Math.min(...clears);

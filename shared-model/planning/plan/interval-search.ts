@@ -93,7 +93,7 @@ export function intervalSearch(
     standing: 0,
     at: mover.notBefore,
     until: untilAt(0, 0),
-    guess: mover.notBefore + must(mover.secondsLeft[0]),
+    guess: mover.notBefore + must(mover.timeLeft[0]),
     run: null,
     departs: 0,
     before: null,
@@ -175,7 +175,7 @@ export function intervalSearch(
         if (departs > latest || departs === FOREVER) return;
       }
       const at = departs + run.seconds;
-      const left = must(mover.secondsLeft[run.to]);
+      const left = must(mover.timeLeft[run.to]);
       const until = untilAt(run.to, at);
       if (until >= at)
         push({
@@ -183,10 +183,7 @@ export function intervalSearch(
           at,
           until,
           guess:
-            at +
-            left +
-            (label.guess - label.at - must(mover.secondsLeft[label.standing])) +
-            wishes.dislike(run),
+            at + left + (label.guess - label.at - must(mover.timeLeft[label.standing])) + wishes.dislike(run),
           run,
           departs,
           before: label,
@@ -205,7 +202,7 @@ export function intervalSearch(
         way.push({ run: at.run, at: at.departs });
       return way.reverse();
     }
-    for (const run of must(mover.runs[label.standing])) expand(label, run);
+    for (const run of mover.runsFrom(label.standing)) expand(label, run);
   }
   return null;
 }

@@ -5,7 +5,8 @@ import { modelSpeed, type Seconds } from '../../units.ts';
 import type { Movement } from '../movements.ts';
 import { moverOf } from '../safe.ts';
 import type { Mover, Obstacle } from '../safe-state/decide.ts';
-import { type GraphRun, type MoverGraph, moverGraph } from '../safe-state/mover-graph.ts';
+import type { IntervalMover } from '../safe-state/interval-way.ts';
+import { type GraphRun, type MoverGraph, mmToGoal, moverGraph } from '../safe-state/mover-graph.ts';
 import type { Situation } from '../situation.ts';
 import { makeStanding } from '../standing.ts';
 import { must, type TrackTable, trackTable } from '../track-table.ts';
@@ -33,17 +34,14 @@ export interface TimedRun {
   readonly movement: Movement;
 }
 
-export interface PlanMover {
+/** A train that moves; its `timeLeft` are seconds. */
+export interface PlanMover extends IntervalMover {
   readonly id: string;
   readonly cab: ThrottleId;
-  readonly notBefore: Seconds;
   /** The same train as the search for a safe state knows it: the same movements. */
   readonly safeMover: Mover;
-  readonly graph: MoverGraph;
-  /** The runs out of each standing. */
-  readonly runs: readonly (readonly TimedRun[])[];
-  /** Least seconds of running from each standing to the goal; Infinity where it cannot be reached. */
-  readonly secondsLeft: Float64Array;
+  /** The runs out of a standing, always the same list. */
+  runsFrom(standing: number): readonly TimedRun[];
 }
 
 export interface PlanTask {
@@ -54,36 +52,8 @@ export interface PlanTask {
   readonly obstacles: readonly Obstacle[];
 }
 
-/** Least seconds from each standing to a goal, by relaxing backwards until nothing changes. */
-export function secondsToGoal(graph: MoverGraph, secondsOf: (run: GraphRun) => Seconds): Float64Array {
-  const left = new Float64Array(graph.size).fill(Number.POSITIVE_INFINITY);
-  const queue: number[] = [];
-  for (let standing = 0; standing < graph.size; standing += 1)
-    if (graph.runsLeft[standing] === 0) {
-      left[standing] = 0;
-      queue.push(standing);
-    }
-  for (let next = 0; next < queue.length; next += 1) {
-    const at = must(queue[next]);
-    for (const run of must(graph.into[at])) {
-      const seconds = must(left[at]) + secondsOf(run);
-      if (seconds < must(left[run.from])) {
-        left[run.from] = seconds;
-        queue.push(run.from);
-      }
-    }
-  }
-  return left;
-}
-
 /** A run of a mover with its times, at a speed in millimetres per second. */
-export function timedRun(
-  knobs: KnobTable,
-  mover: number,
-  cab: ThrottleId,
-  speed: number,
-  run: GraphRun,
-): TimedRun {
+function timedRun(knobs: KnobTable, mover: number, cab: ThrottleId, speed: number, run: GraphRun): TimedRun {
   const { movement } = run;
   const after = ({ resource, atMm }: { resource: number; atMm: number }): When => ({
     resource,
@@ -101,6 +71,24 @@ export function timedRun(
     clears: movement.clears.map(after),
     needs: knobs.needs(movement, cab),
     movement,
+  };
+}
+
+/** The timed runs of a mover, each list made when it is first asked for: most standings are never come to. */
+export function timedRuns(
+  knobs: KnobTable,
+  mover: number,
+  cab: ThrottleId,
+  speed: number,
+  graph: MoverGraph,
+): PlanMover['runsFrom'] {
+  const lists: (readonly TimedRun[] | undefined)[] = [];
+  return (standing) => {
+    const known = lists[standing];
+    if (known !== undefined) return known;
+    const made = must(graph.runs[standing]).map((run) => timedRun(knobs, mover, cab, speed, run));
+    lists[standing] = made;
+    return made;
   };
 }
 
@@ -135,8 +123,9 @@ export function planTask(railroad: Railroad, situation: Situation, options: Plan
       notBefore: train.notBefore,
       safeMover,
       graph,
-      runs: graph.runs.map((list) => list.map((run) => timedRun(knobs, mover, train.cab, speed, run))),
-      secondsLeft: secondsToGoal(graph, (run) => run.movement.lengthMm / speed),
+      speed,
+      runsFrom: timedRuns(knobs, mover, train.cab, speed, graph),
+      timeLeft: mmToGoal(graph).map((mm) => mm / speed),
     });
   }
   return { table, knobs, options, movers, obstacles };

@@ -2,11 +2,13 @@
  * Whether some order of runs brings every train to where it is to end up, all at once: "safe" with a witness, "gridlock" by exhaustion
  * with the trains that lock each other, or "undecided" with the effort spent. Cheap tests come first, the exact search behind them.
  */
-import type { Movement, Movements } from '../movements.ts';
+import { drawsFrom } from '../../chance.ts';
+import type { Movements } from '../movements.ts';
 import { must, type TrackTable } from '../track-table.ts';
 import { type JointOutcome, type JointTask, searchJointly } from './joint-search.ts';
-import { type MoverGraph, moverGraph } from './mover-graph.ts';
+import { type MoverGraph, mmToGoal, moverGraph } from './mover-graph.ts';
 import { LOCKED, type PairTable, pairTable } from './pair-table.ts';
+import { type SafeRun, searchByPriority } from './prioritized.ts';
 
 export interface Mover {
   readonly id: string;
@@ -38,6 +40,11 @@ export const USUAL_STATES = 3_000_000;
 const MOST_PAIR_CELLS = 4_000_000;
 /** Joint standings of the first search, before any pair table is worked out. */
 const FIRST_LOOK = 400;
+/** Orders of priority that are tried, and labels made with them, before a lock is looked for. */
+const PRIORITY_TRIES = 24;
+const MOST_PRIORITY_LABELS = 150_000;
+/** The same question gives the same answer. */
+const PRIORITY_SEED = 1;
 /** Movers up to which every set of them is tried for a lock; beyond it sets of three alone. */
 const MOST_FOR_ALL_SETS = 6;
 
@@ -45,12 +52,6 @@ export type SafeAnswer =
   | { readonly verdict: 'safe'; readonly runs: readonly SafeRun[]; readonly states: number }
   | { readonly verdict: 'gridlock'; readonly locked: Locked; readonly states: number }
   | { readonly verdict: 'undecided'; readonly states: number };
-
-/** One run of a witness: which mover, over which movement. */
-export interface SafeRun {
-  readonly mover: number;
-  readonly movement: Movement;
-}
 
 export interface Locked {
   /** Ids of the movers and obstacles that lock each other: without any one of them it could not be proved. */
@@ -184,6 +185,24 @@ function roundSets(count: number): readonly (readonly number[])[] {
   return [all, ...sizes.flatMap((size) => setsOf(all, size))];
 }
 
+/** A witness by priorities; null where none was found soon. */
+function witnessByPriority(work: Work): readonly SafeRun[] | null {
+  const movers = work.graphs.map((graph) => ({
+    graph,
+    speed: 1,
+    notBefore: 0,
+    timeLeft: mmToGoal(graph),
+  }));
+  const most = Math.min(MOST_PRIORITY_LABELS, work.budget - work.states);
+  const { runs, labels } = searchByPriority(
+    { movers, resources: work.task.table.resources },
+    drawsFrom(PRIORITY_SEED),
+    { tries: PRIORITY_TRIES, accept: () => true, shouldStop: (made) => made > most },
+  );
+  work.states += labels;
+  return runs;
+}
+
 function decideJointly(work: Work): SafeAnswer {
   const all = work.graphs.map((_, index) => index);
   const answer = (outcome: JointOutcome, set: readonly number[]): SafeAnswer | null => {
@@ -194,6 +213,8 @@ function decideJointly(work: Work): SafeAnswer {
   };
   const early = answer(searchSet(work, all, false, FIRST_LOOK), all);
   if (early !== null) return early;
+  const byPriority = witnessByPriority(work);
+  if (byPriority !== null) return { verdict: 'safe', runs: byPriority, states: work.states };
   for (const [i, j] of setsOf(all, 2) as readonly [number, number][])
     if (pairOf(work, i, j)?.left[0] === LOCKED) return gridlock(work, [i, j]);
   const settled = new Set<string>();

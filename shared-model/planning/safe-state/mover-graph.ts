@@ -85,3 +85,25 @@ export function moverGraph(
     runsLeft,
   };
 }
+
+/** Least millimetres from each standing to a goal, by relaxing backwards until nothing changes; Infinity where it cannot be reached. */
+export function mmToGoal(graph: MoverGraph): Float64Array {
+  const left = new Float64Array(graph.size).fill(Number.POSITIVE_INFINITY);
+  const queue: number[] = [];
+  for (let standing = 0; standing < graph.size; standing += 1)
+    if (graph.runsLeft[standing] === 0) {
+      left[standing] = 0;
+      queue.push(standing);
+    }
+  for (let next = 0; next < queue.length; next += 1) {
+    const at = must(queue[next]);
+    for (const run of must(graph.into[at])) {
+      const mm = must(left[at]) + run.movement.lengthMm;
+      if (mm < must(left[run.from])) {
+        left[run.from] = mm;
+        queue.push(run.from);
+      }
+    }
+  }
+  return left;
+}

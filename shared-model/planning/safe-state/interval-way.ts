@@ -1,0 +1,224 @@
+/**
+ * The earliest way of one train to its goal between the times at which others have the track; hands and voice are not looked at. A
+ * state is a standing and the interval in which the train may stand there.
+ * (M. Phillips and M. Likhachev, "SIPP: Safe Interval Path Planning for Dynamic Environments", ICRA 2011.)
+ *
+ * A run has all that it enters from the moment it departs. So the runs of several trains, sorted by their departures, are a witness
+ * for one run at a time.
+ */
+import { must } from '../track-table.ts';
+import { type BusyTimes, freeFrom, nextBusy } from './busy-times.ts';
+import type { GraphRun, MoverGraph } from './mover-graph.ts';
+import { numberHeap } from './number-heap.ts';
+
+/** One train as this search sees it. Times are in any one unit: seconds, or millimetres where nobody's speed matters. */
+export interface IntervalMover {
+  readonly graph: MoverGraph;
+  /** Millimetres in a unit of time. */
+  readonly speed: number;
+  readonly notBefore: number;
+  /** Least time of running from each standing to the goal. */
+  readonly timeLeft: Float64Array;
+}
+
+export interface Departing {
+  readonly run: GraphRun;
+  readonly at: number;
+}
+
+export interface WayWishes {
+  /** By resource: time that entering it is taken to cost more than it does, so that another way may be tried. */
+  readonly dislikes: Float64Array;
+  /** Most labels to make. */
+  readonly most: number;
+}
+
+/** A run with what the search asks of it again and again. */
+interface ReadyRun {
+  readonly run: GraphRun;
+  readonly takes: number;
+  /** The resources entered, and how long after departing each is held at least. */
+  readonly enters: readonly number[];
+  readonly holds: readonly number[];
+  /** Only to be free at the moment of departing. */
+  readonly parents: readonly number[];
+  /** How long after departing each resource under the train at first is still held. */
+  readonly behind: readonly number[];
+}
+
+const FOREVER = Number.POSITIVE_INFINITY;
+/** Departures of one run from one stop that are tried, each in another gap between the times of others. */
+const MOST_GAPS = 6;
+
+const readyRuns = new WeakMap<IntervalMover, (readonly ReadyRun[] | undefined)[]>();
+
+function makeReady(graph: MoverGraph, speed: number, run: GraphRun): ReadyRun {
+  const { enters, diamonds, clears, lengthMm } = run.movement;
+  const takes = lengthMm / speed;
+  const holdOf = (resource: number): number => {
+    for (const clear of clears) if (clear.resource === resource) return clear.atMm / speed;
+    return takes;
+  };
+  const entered = [...enters, ...diamonds].map(({ resource }) => resource);
+  return {
+    run,
+    takes,
+    enters: entered,
+    holds: entered.map(holdOf),
+    parents: run.wants.filter((resource) => !entered.includes(resource)),
+    behind: must(graph.under[run.from]).map(holdOf),
+  };
+}
+
+/** The runs out of a standing, made ready when they are first asked for and kept with the mover. */
+function runsOf(mover: IntervalMover, standing: number): readonly ReadyRun[] {
+  const { graph, speed } = mover;
+  let all = readyRuns.get(mover);
+  if (all === undefined) {
+    all = [];
+    readyRuns.set(mover, all);
+  }
+  const known = all[standing];
+  if (known !== undefined) return known;
+  const made = must(graph.runs[standing]).map((run) => makeReady(graph, speed, run));
+  all[standing] = made;
+  return made;
+}
+
+/** Makes the search; it keeps its working memory from one question to the next. */
+export function intervalWays() {
+  const standings: number[] = [];
+  const ats: number[] = [];
+  const untils: number[] = [];
+  const costs: number[] = [];
+  const departs: number[] = [];
+  const befores: number[] = [];
+  const runs: (GraphRun | null)[] = [];
+  /** The newest label of each standing, and the one before it of the same. */
+  let newest = new Int32Array(0);
+  const older: number[] = [];
+  const open = numberHeap();
+  let made = 0;
+
+  /** The earliest departure of a run not before `at` that keeps off everybody, or Infinity; not later than `latest`. */
+  const departure = (busy: readonly BusyTimes[], ready: ReadyRun, at: number, latest: number): number => {
+    let from = at;
+    for (let settled = false; !settled; ) {
+      settled = true;
+      for (let place = 0; place < ready.enters.length; place += 1) {
+        const list = busy[ready.enters[place] as number] as BusyTimes;
+        if (list.length === 0) continue;
+        const holds = ready.holds[place] as number;
+        for (;;) {
+          const free = freeFrom(list, from);
+          if (free > from) settled = false;
+          from = free;
+          if (from > latest || from === FOREVER) return FOREVER;
+          const next = nextBusy(list, from);
+          if (from + holds <= next) break;
+          from = next;
+          settled = false;
+        }
+      }
+      for (const parent of ready.parents) {
+        const free = freeFrom(busy[parent] as BusyTimes, from);
+        if (free > from) settled = false;
+        from = free;
+      }
+      if (from > latest || from === FOREVER) return FOREVER;
+    }
+    return from;
+  };
+
+  /**
+   * @param busy of each resource, the times at which others have it
+   * @returns the departures in order (none when it may stay where it is); null when there is no way within the effort
+   */
+  const wayOf = (
+    mover: IntervalMover,
+    busy: readonly BusyTimes[],
+    { dislikes, most }: WayWishes,
+  ): readonly Departing[] | null => {
+    const { graph, timeLeft } = mover;
+    if (newest.length < graph.size) newest = new Int32Array(graph.size);
+    newest.fill(-1);
+    open.clear();
+    made = 0;
+
+    const untilAt = (standing: number, at: number): number => {
+      let until = FOREVER;
+      for (const resource of graph.under[standing] as readonly number[])
+        until = Math.min(until, nextBusy(busy[resource] as BusyTimes, at));
+      return until;
+    };
+    const add = (
+      standing: number,
+      at: number,
+      cost: number,
+      before: number,
+      run: GraphRun | null,
+      departed: number,
+    ): void => {
+      const until = untilAt(standing, at);
+      if (until < at) return;
+      for (let other = newest[standing] as number; other >= 0; other = older[other] as number)
+        if (
+          (ats[other] as number) <= at &&
+          (untils[other] as number) >= until &&
+          (costs[other] as number) <= cost
+        )
+          return;
+      const label = made;
+      made += 1;
+      standings[label] = standing;
+      ats[label] = at;
+      untils[label] = until;
+      costs[label] = cost;
+      departs[label] = departed;
+      befores[label] = before;
+      runs[label] = run;
+      older[label] = newest[standing] as number;
+      newest[standing] = label;
+      open.push(label, cost + (timeLeft[standing] as number));
+    };
+
+    add(0, mover.notBefore, mover.notBefore, -1, null, 0);
+    for (let label = open.pop(); label >= 0 && made < most; label = open.pop()) {
+      const standing = standings[label] as number;
+      const at = ats[label] as number;
+      const until = untils[label] as number;
+      if (until === FOREVER && graph.runsLeft[standing] === 0) {
+        const way: Departing[] = [];
+        for (let back = label; runs[back] != null; back = befores[back] as number)
+          way.push({ run: runs[back] as GraphRun, at: departs[back] as number });
+        return way.reverse();
+      }
+      const under = graph.under[standing] as readonly number[];
+      for (const ready of runsOf(mover, standing)) {
+        let latest = FOREVER;
+        if (until !== FOREVER)
+          for (let place = 0; place < under.length; place += 1) {
+            const next = nextBusy(busy[under[place] as number] as BusyTimes, at);
+            latest = Math.min(latest, next - (ready.behind[place] as number));
+          }
+        let extra = 0;
+        for (const resource of ready.enters) extra += dislikes[resource] as number;
+        let from = at;
+        for (let gap = 0; gap < MOST_GAPS; gap += 1) {
+          const departed = departure(busy, ready, from, latest);
+          if (departed === FOREVER) break;
+          const arrived = departed + ready.takes;
+          const cost = (costs[label] as number) + (arrived - at) + extra;
+          add(ready.run.to, arrived, cost, label, ready.run, departed);
+          let horizon = FOREVER;
+          for (const resource of ready.enters)
+            horizon = Math.min(horizon, nextBusy(busy[resource] as BusyTimes, departed));
+          if (horizon === FOREVER) break;
+          from = horizon;
+        }
+      }
+    }
+    return null;
+  };
+  return { wayOf, labels: () => made };
+}
