@@ -1,7 +1,7 @@
 /** The Desk on the live evening; before there is one, the way to open it. */
 import { DeskView } from './desk-view.tsx';
 import { useLiveSource } from './live-source.ts';
-import { OpenEvening } from './open-evening.tsx';
+import { OpenEvening } from './opening/open-evening.tsx';
 
 export function DeskScreen() {
   const source = useLiveSource();
@@ -13,7 +13,7 @@ export function DeskScreen() {
       source={source}
       above={
         <div className="desk-above">
-          <OpenEvening />
+          <OpenEvening brief />
         </div>
       }
     />

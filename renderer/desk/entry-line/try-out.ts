@@ -3,6 +3,7 @@ import type { BatchItem } from '../../../shared-model/session/batch.ts';
 import { problemWith, takeBatch } from '../../../shared-model/session/evening.ts';
 import type { SessionEvent } from '../../../shared-model/session/event.ts';
 import type { LookAhead } from '../../../shared-model/session/world.ts';
+import { counted } from '../../parts/counted.ts';
 import type { LineContext, Proposal } from './reading.ts';
 
 export interface TriedOut {
@@ -14,7 +15,6 @@ export interface TriedOut {
 /** The host looks longer: it may still refuse. */
 const UNDECIDED = 'whether it leads into gridlock is not decided';
 
-const counted = (count: number, one: string): string => `${count} ${one}${count === 1 ? '' : 's'}`;
 const reasonsOf = (events: readonly SessionEvent[]): string =>
   [...new Set(events.flatMap(({ reasons }) => reasons.map(({ says }) => says)))].join(' ');
 

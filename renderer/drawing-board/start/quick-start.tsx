@@ -5,11 +5,10 @@ import type { RailroadDocument } from '../../../shared-model/railroad/document.t
 import { FIRST_ANSWERS, type QuickAnswers } from '../../../shared-model/railroad/quick-start/answers.ts';
 import { firstRailroad } from '../../../shared-model/railroad/quick-start/first-railroad.ts';
 import { indexRailroad } from '../../../shared-model/railroad/railroad.ts';
-import { initialState } from '../../../shared-model/session/initial.ts';
-import type { SessionState } from '../../../shared-model/session/state.ts';
 import { Board } from '../../board/board.tsx';
-import { boardView } from '../../board/board-view.ts';
+import { restingView } from '../../board/resting-view.ts';
 import { Act } from '../../parts/act.tsx';
+import { counted } from '../../parts/counted.ts';
 import { QuickQuestions } from './quick-questions.tsx';
 import { useLibrary } from './use-library.ts';
 import './start.css';
@@ -17,31 +16,17 @@ import './start.css';
 /** Stands in the address where else the id of a railroad is. */
 export const QUICK_START = 'quick-start';
 
-const many = (count: number, one: string) => `${count} ${one}${count === 1 ? '' : 's'}`;
-
 /** What was drawn, in one line, and what the audit says of it. */
 function summary(document: RailroadDocument): string {
   const findings = fullAudit(document);
   const errors = findings.filter(({ severity }) => severity === 'error').length;
   const warnings = findings.filter(({ severity }) => severity === 'warning').length;
   return `${[
-    many(document.blocks.length, 'block'),
-    many(document.selectors.length, 'selector'),
-    many(document.toggles.length, 'toggle'),
-    many(document.nodes.filter(({ kind }) => kind === 'turnout').length, 'turnout'),
-  ].join(', ')}. The audit finds ${many(errors, 'error')} and ${many(warnings, 'warning')}.`;
-}
-
-/** No knob is asked about: it is only drawn. */
-function unasked(state: SessionState): SessionState {
-  const sure = <Knob extends { readonly presumed: boolean }>(knobs: Readonly<Record<string, Knob>>) =>
-    Object.fromEntries(Object.entries(knobs).map(([id, knob]) => [id, { ...knob, presumed: false }]));
-  return {
-    ...state,
-    selectors: sure(state.selectors),
-    turnouts: sure(state.turnouts),
-    toggles: sure(state.toggles),
-  };
+    counted(document.blocks.length, 'block'),
+    counted(document.selectors.length, 'selector'),
+    counted(document.toggles.length, 'toggle'),
+    counted(document.nodes.filter(({ kind }) => kind === 'turnout').length, 'turnout'),
+  ].join(', ')}. The audit finds ${counted(errors, 'error')} and ${counted(warnings, 'warning')}.`;
 }
 
 export function QuickStart() {
@@ -50,7 +35,7 @@ export function QuickStart() {
   const shown = useDeferredValue(answers);
   const document = useMemo(() => firstRailroad(shown), [shown]);
   const railroad = useMemo(() => indexRailroad(document), [document]);
-  const view = useMemo(() => boardView(railroad, unasked(initialState(railroad)), {}), [railroad]);
+  const view = useMemo(() => restingView(railroad), [railroad]);
   return (
     <div className="quick-start">
       <div className="quick-start-board">
