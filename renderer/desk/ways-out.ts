@@ -4,7 +4,7 @@ import type { Refusal, RefusalCode } from '../../shared-model/refusal.ts';
 import type { SessionEvent } from '../../shared-model/session/event.ts';
 import {
   type InputOf,
-  isObservation,
+  isPlainOrder,
   type PlainOrder,
   type SessionInput,
 } from '../../shared-model/session/input.ts';
@@ -108,7 +108,7 @@ function partOfTheWay(world: World, request: InputOf<'request-move'>, at: number
 
 /** A refused order of the kind that may be overridden, when every reason may. */
 function overriding({ input }: SessionEvent, reasons: readonly Refusal[]): readonly Option[] {
-  if (isObservation(input) || input.do === 'override') return [];
+  if (!isPlainOrder(input)) return [];
   const overridable = OVERRIDABLE[input.do] ?? [];
   return reasons.every(({ code }) => overridable.includes(code))
     ? [option('override: I have looked', { do: 'override', why: 'the dispatcher has looked', order: input })]
@@ -121,10 +121,37 @@ const leaving = (world: World, train: TrainId | null): Option => ({
   does: { kind: 'leave' },
 });
 
+/** Where a knob may stand all the same when the order to turn it was refused: the hand was faster. Not if that is on the record already. */
+function standing({ state }: World, { input }: SessionEvent): readonly Option[] {
+  switch (input.do) {
+    case 'turn-selector': {
+      const { selector, position } = input;
+      return position === null || state.selectors[selector]?.position === position
+        ? []
+        : [option(`it stands at ${position} already`, { do: 'selector-stands-at', selector, position })];
+    }
+    case 'throw-turnout': {
+      const { turnout, position } = input;
+      return state.turnouts[turnout]?.position === position
+        ? []
+        : [option(`it stands ${position} already`, { do: 'turnout-stands-at', turnout, position })];
+    }
+    case 'set-toggle': {
+      const { toggle, on } = input;
+      return state.toggles[toggle]?.on === on
+        ? []
+        : [option(`it is ${on ? 'on' : 'off'} already`, { do: 'toggle-stands-at', toggle, on })];
+    }
+    default:
+      return [];
+  }
+}
+
 const MOST = 3;
 
 /**
- * The ways out of a refusal: waiting (or leaving it) first, then at most two more, all of which would be taken now.
+ * The ways out of a refusal: waiting (or leaving it) first, then at most two more, all of which would be taken now (of a knob, where it
+ * stands all the same first, though that may raise an alarm).
  *
  * @param at seconds since the session was opened
  */
@@ -145,5 +172,5 @@ export function waysOut(world: World, event: SessionEvent, at: number): readonly
   const different = taken.filter(
     ({ says }, index) => taken.findIndex((other) => other.says === says) === index,
   );
-  return [leaving(world, train), ...different].slice(0, MOST);
+  return [leaving(world, train), ...standing(world, event), ...different].slice(0, MOST);
 }

@@ -123,6 +123,10 @@ export function isObservation(input: SessionInput): input is Observation {
   return observationVerbs.has(input.do);
 }
 
+/** Whether an input is an order that can be overridden as far as its kind goes: any but an override. */
+export const isPlainOrder = (input: SessionInput): input is PlainOrder =>
+  input.do !== 'override' && !isObservation(input);
+
 /** The orders that can be taken back; of observations, all can. */
 const RETRACTABLE_ORDERS: ReadonlySet<string> = new Set<Verb>([
   'place-train',

@@ -79,12 +79,18 @@ export function linesFor(evening: Evening, input: SessionInput): readonly TypedL
     case 'place-train': {
       const cab = input.cab === undefined ? '' : ` c${input.cab}`;
       return plain(
-        ...say.spots(input.edge, input.toward).map((spot) => `${say.train(input.train)} at ${spot}${cab}`),
+        ...say
+          .spots(input.edge, input.toward)
+          .flatMap((spot) =>
+            ['', 'place '].map((word) => `${word}${say.train(input.train)} at ${spot}${cab}`),
+          ),
       );
     }
     case 'train-at':
       return plain(
-        ...say.spots(input.edge, input.toward).map((spot) => `${say.train(input.train)} at ${spot}`),
+        ...say
+          .spots(input.edge, input.toward)
+          .flatMap((spot) => ['', 'found '].map((word) => `${say.train(input.train)} ${word}at ${spot}`)),
       );
     case 'release-limits':
       return plain(
@@ -130,7 +136,10 @@ export function linesFor(evening: Evening, input: SessionInput): readonly TypedL
     case 'stop-all':
       return [{ line: `${input.kind === 'break' ? 'break' : 'stop'} ${input.why}`, text: input.why.length }];
     case 'add-train':
-      return plain(`new ${say.train(input.name)} ${input.length} ${input.amps}`);
+      return plain(
+        `new ${say.train(input.name)} ${input.length} ${input.amps}`,
+        `new ${input.name} ${input.length} ${input.amps}`,
+      );
     case 'train-entered':
       return plain(`${say.train(input.train)} in ${say.block(input.block)}`);
     case 'train-cleared':
@@ -182,11 +191,14 @@ export function linesFor(evening: Evening, input: SessionInput): readonly TypedL
       return plain(`${say.train(input.train)} is ${input.length} ${input.amps}`);
     case 'annul': {
       const train = evening.state.authorities[input.authority]?.train ?? '';
-      return [{ line: `annul ${say.train(train)} ${input.why}`, text: input.why.length }];
+      return [say.train(train), input.authority].map((held) => ({
+        line: `annul ${held} ${input.why}`,
+        text: input.why.length,
+      }));
     }
     case 'acknowledge': {
       const train = evening.state.authorities[input.authority]?.train ?? '';
-      return plain(`right ${say.train(train)}`);
+      return plain(`right ${say.train(train)}`, `right ${input.authority}`);
     }
     case 'retract':
       return ['retract', `retract ${input.entry}`].map((line) => ({
@@ -194,7 +206,13 @@ export function linesFor(evening: Evening, input: SessionInput): readonly TypedL
         text: input.why.length,
       }));
     case 'override':
-      return [{ line: `override ${input.why}`, text: input.why.length }];
+      return [
+        { line: `override ${input.why}`, text: input.why.length },
+        ...linesFor(evening, input.order).map(({ line, text }) => ({
+          line: `override ${input.why}: ${line}`,
+          text: input.why.length + text,
+        })),
+      ];
     case 'alarm-seen':
       return plain('seen', `seen ${input.alarm}`);
     case 'advance':

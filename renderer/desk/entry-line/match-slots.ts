@@ -47,7 +47,7 @@ function numberOf(token: string, unit: Unit): number | null {
 }
 
 function minutesOf(token: string): number | null {
-  const [, hours, minutes] = /^(\d{1,2}):(\d{2})$/.exec(token) ?? [];
+  const [, hours, minutes] = /^(\d{1,2})[:.](\d{2})$/.exec(token) ?? [];
   const all = Number(hours) * 60 + Number(minutes);
   return Number(minutes) < 60 && all < 1440 ? all : null;
 }
@@ -81,6 +81,9 @@ function listAt(reader: Reader, start: Way, slot: Extract<Slot, { is: 'things' }
   return more([], start);
 }
 
+/** A place on a dial to which nothing is wired: it may be asked for, and is refused. */
+export const NO_POSITION = '-';
+
 /** A dial's position: "off", "0", a cab's number, or the cab by its other names. */
 function positionAt(
   reader: Reader,
@@ -89,6 +92,7 @@ function positionAt(
 ): readonly Way[] {
   const token = small(reader.tokens[at] ?? '');
   if (token === 'off' || token === '0') return [{ said: said.with(slot.as, 'off'), at: at + 1 }];
+  if (token === NO_POSITION) return [{ said: said.with(slot.as, NO_POSITION), at: at + 1 }];
   const byNumber = /^\d+$/.test(token) ? matches(reader.things, `c${token}`, ['cab']) : [];
   const found = byNumber.length > 0 ? byNumber : matches(reader.things, token, ['cab']);
   return found.map(({ thing, distance }) => ({ said: said.with(slot.as, thing.id, distance), at: at + 1 }));

@@ -10,7 +10,7 @@ export interface Match {
 }
 
 /** Kinds that are only ever meant by their whole mark: there are too many of them, and nobody names them. */
-const WHOLE_ONLY: readonly ThingKind[] = ['edge', 'node'];
+const WHOLE_ONLY: readonly ThingKind[] = ['edge', 'node', 'authority'];
 
 /** The letters of the word stand in the name in that order, beginning with its first: "qry" is Quarry. */
 function lettersInOrder(word: string, name: string): boolean {

@@ -2,10 +2,12 @@
  * The entry line: `line = train "to" dest ["by" blocks] ["over"] ["back" n] ["joining" train] | train report | thing position | word …`.
  * The first word decides; a number is a train first, a block after to, in, clear, at; what is ambiguous gives a list, never a guess.
  */
+
+import { isPlainOrder } from '../../../shared-model/session/input.ts';
 import type { Form } from './form.ts';
 import { fitSlots, meansWord, type Stuck, type Words, wordsOf } from './match-slots.ts';
 import { moveForms } from './move-forms.ts';
-import type { LineContext, Proposal, Reading } from './reading.ts';
+import { type LineContext, type Proposal, type Reading, send } from './reading.ts';
 import type { Said } from './said.ts';
 import { slotWords } from './slots.ts';
 import { thingForms } from './thing-forms.ts';
@@ -60,7 +62,28 @@ const sameAct = (one: Proposal, other: Proposal): boolean =>
  * @returns what Enter would do, a list where several things fit equally well, or a sentence with what was expected
  */
 export function readTyped(context: LineContext, line: string): Reading {
-  const words = wordsOf(line.replace(/(\w)'s\b/g, '$1'));
+  return readOverride(context, line) ?? readPlain(context, line);
+}
+
+/** `override no other way: 7 to 8`: the order is typed with its reason, whether it was refused before or not. */
+function readOverride(context: LineContext, line: string): Reading | null {
+  const [, why, rest] = /^\s*override\s+(.+?)\s*:\s+(.+)$/i.exec(line) ?? [];
+  if (why === undefined || rest === undefined) return null;
+  const inner = readPlain(context, rest);
+  const orders = (
+    inner.kind === 'one' ? [inner.proposal] : inner.kind === 'several' ? inner.proposals : []
+  ).flatMap(({ says, act }): readonly Proposal[] => {
+    const [only, ...more] = act.kind === 'send' ? act.items : [];
+    if (only === undefined || more.length > 0 || !isPlainOrder(only.input)) return [];
+    return [send(`override: ${says}`, { do: 'override', why, order: only.input })];
+  });
+  const [first, ...others] = orders;
+  if (first === undefined) return null;
+  return others.length === 0 ? { kind: 'one', proposal: first } : { kind: 'several', proposals: orders };
+}
+
+function readPlain(context: LineContext, line: string): Reading {
+  const words = wordsOf(line);
   if (words.tokens.length === 0) return { kind: 'empty' };
   return readWords(context, words, thingsOf(context.railroad, context.state));
 }

@@ -1,4 +1,5 @@
 /** What was said in the slots of a form. Asking for a slot that the form does not have is a fault of the form. */
+import type { TrainId } from '../../../shared-model/ids.ts';
 import type { Thing } from './things.ts';
 
 export type SaidValue = Thing | readonly Thing[] | string | number;
@@ -59,3 +60,7 @@ export class Said {
     return value;
   }
 }
+
+/** The train that a line is about. */
+export const trainOf = (said: Said): TrainId => said.id<TrainId>('train');
+export const labelOf = (said: Said): string => said.thing('train').label;

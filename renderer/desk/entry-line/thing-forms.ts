@@ -1,4 +1,4 @@
-/** Lines about a knob, a turnout, a toggle, a cab or a block: `k4 2` (after the hand), `k4 is 3` (found so), `c2 Kim`, `5 is empty`. */
+/** Lines about a knob, a turnout, a toggle, a cab or a block: `k4 2` (may it be turned there?), `k4 is 3` (found so), `c2 Kim`, `5 is empty`. */
 import type {
   BlockId,
   NodeId,
@@ -9,29 +9,33 @@ import type {
 } from '../../../shared-model/ids.ts';
 import type { TurnoutPosition } from '../../../shared-model/railroad/document.ts';
 import type { SessionInput } from '../../../shared-model/session/input.ts';
-import { confirmed } from '../confirmed.ts';
 import { type Form, form, plainForm } from './form.ts';
+import { NO_POSITION } from './match-slots.ts';
+import { send } from './reading.ts';
 import type { Said } from './said.ts';
 import { block, maybe, type Slot, text, thing, train, word } from './slots.ts';
 
-/** The two lines about a knob: the order, said after the hand has moved, and the report. */
+/** The two lines about a knob: the order, which is refused before the hand moves, and the report of where it was found. */
 function knobForms(
   subject: Slot,
   to: Slot,
   inputs: (said: Said) => {
     readonly order: SessionInput;
-    readonly report: SessionInput;
+    /** Null: nothing can be found there. */
+    readonly report: SessionInput | null;
     readonly says: string;
   },
 ): readonly Form[] {
   return [
-    form([subject, maybe(word('to')), to], (said) => {
+    plainForm([subject, maybe(word('to')), to], (said) => {
       const { order, says } = inputs(said);
-      return [{ says: `${says} (after the hand)`, act: { kind: 'send', items: [confirmed(order)] } }];
+      return { says, input: order };
     }),
-    plainForm([subject, word('is'), to], (said) => {
+    form([subject, word('is'), to], (said) => {
       const { report, says } = inputs(said);
-      return { says: `${says}, as found`, input: report };
+      return report === null
+        ? 'Nothing can stand where nothing is wired.'
+        : [send(`${says}, as found`, report)];
     }),
   ];
 }
@@ -41,11 +45,12 @@ const selectorForms = knobForms(
   { is: 'position', as: 'position' },
   (said) => {
     const selector = said.id<SelectorId>('selector');
-    const position = said.text('position') as ThrottleId | 'off';
+    const typed = said.text('position');
+    const position = typed === NO_POSITION ? null : (typed as ThrottleId | 'off');
     return {
-      says: `${said.thing('selector').label} at ${position}`,
+      says: `${said.thing('selector').label} at ${position ?? 'a place that is not wired'}`,
       order: { do: 'turn-selector', selector, position },
-      report: { do: 'selector-stands-at', selector, position },
+      report: position === null ? null : { do: 'selector-stands-at', selector, position },
     };
   },
 );
@@ -113,6 +118,11 @@ const blockForms: readonly Form[] = [
   plainForm([block(), word('is'), word('empty', 'open', 'clear')], (said) => ({
     says: `settle ${said.thing('block').label}: empty`,
     input: { do: 'settle', block: said.id<BlockId>('block'), state: 'open' },
+  })),
+  // Of itself it is refused, since nothing says by what.
+  plainForm([block(), word('is'), word('occupied')], (said) => ({
+    says: `settle ${said.thing('block').label}: occupied`,
+    input: { do: 'settle', block: said.id<BlockId>('block'), state: 'occupied' },
   })),
   plainForm([block(), word('is'), train()], (said) => ({
     says: `settle ${said.thing('block').label}: ${said.thing('train').label} is in it`,

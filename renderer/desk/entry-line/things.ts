@@ -18,6 +18,7 @@ export const THING_KINDS = [
   'cab',
   'supply',
   'setting',
+  'authority',
 ] as const;
 export type ThingKind = (typeof THING_KINDS)[number];
 
@@ -34,7 +35,13 @@ export interface Thing {
   readonly number: string | null;
 }
 
-export const small = (text: string): string => text.trim().toLowerCase().replace(/\s+/g, ' ');
+/** In small letters, with single spaces; "12's" is 12. */
+export const small = (text: string): string =>
+  text
+    .trim()
+    .toLowerCase()
+    .replace(/\s+/g, ' ')
+    .replace(/(\w)'s\b/g, '$1');
 
 /** The number in a name, without leading zeros: "No. 12" is 12. */
 const numberIn = (text: string): string | null => /(?:^|\D)0*([1-9]\d*)\D*$/.exec(text)?.[1] ?? null;
@@ -66,7 +73,10 @@ function movingThings(state: SessionState): readonly Thing[] {
     thing({ kind: 'train', id, label: name, names: [name], number: numberIn(name) ?? numberIn(id) }),
   );
   const cuts = Object.keys(state.cuts).map((id) => thing({ kind: 'cut', id, label: id, names: [id] }));
-  return [...trains, ...cuts];
+  const authorities = Object.keys(state.authorities).map((id) =>
+    thing({ kind: 'authority', id, label: `authority ${id}` }),
+  );
+  return [...trains, ...cuts, ...authorities];
 }
 
 function trackThings({ document }: Railroad): readonly Thing[] {

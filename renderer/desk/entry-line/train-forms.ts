@@ -1,73 +1,16 @@
 /** Lines about a train: what it does or did, where it stands, whose it is. */
-import type { BlockId, CutId, ThrottleId, TrainId } from '../../../shared-model/ids.ts';
-import type { Spot } from '../../../shared-model/railroad/travel.ts';
+import type { BlockId, ThrottleId } from '../../../shared-model/ids.ts';
 import { authorityOf } from '../../../shared-model/session/facts/authorities.ts';
-import type { SessionInput } from '../../../shared-model/session/input.ts';
+import { atSpots, facing } from './at-spots.ts';
 import { changedEnds } from './change-ends.ts';
 import { type Form, form, plainForm } from './form.ts';
 import { lastReportOf } from './last-report.ts';
-import { type LineContext, type Proposal, send } from './reading.ts';
-import type { Said } from './said.ts';
-import { block, blocks, destination, maybe, name, number, options, thing, train, word } from './slots.ts';
-import { facingWords, meantSpots } from './spots.ts';
-
-const trainOf = (said: Said): TrainId => said.id<TrainId>('train');
-const labelOf = (said: Said): string => said.thing('train').label;
-
-const facing = [word('facing', 'toward'), thing('facing', ['block', 'node'], 'the block it faces')];
-const cabSlot = thing('cab', ['cab'], 'a cab');
-
-/** One proposal for each spot that may be meant, each with its facing where there are several. */
-function atSpots(
-  said: Said,
-  context: LineContext,
-  says: string,
-  input: (spot: Spot) => SessionInput,
-): readonly Proposal[] | string {
-  const spots = meantSpots(context, {
-    where: said.thing('where'),
-    train: trainOf(said),
-    facing: said.has('facing') ? said.thing('facing') : null,
-  });
-  if (spots.length === 0) return `Nothing can stand in ${said.thing('where').label} like that.`;
-  const words = spots.map((spot) => facingWords(context.railroad, spot));
-  return spots.map((spot, index) => {
-    const own = words[index] ?? '';
-    const alike = words.filter((other) => other === own).length > 1;
-    return send(`${says}, ${own}${alike ? ` by ${spot.toward}` : ''}`, input(spot));
-  });
-}
-
-const where = thing('where', ['block', 'place', 'edge'], 'a block or a place');
-
-/** Where it stands: a placing if it is not on the track yet, else a correction. */
-const stands = form(
-  [
-    train(),
-    word('at', 'stands'),
-    maybe(word('in', 'at', 'on')),
-    where,
-    options(facing, [maybe(word('with')), cabSlot]),
-  ],
-  (said, context) => {
-    const id = trainOf(said);
-    const at = said.thing('where').label;
-    if (context.state.trains[id]?.placed === true)
-      return atSpots(said, context, `${labelOf(said)} stands in ${at}`, (spot) => ({
-        do: 'train-at',
-        train: id,
-        ...spot,
-      }));
-    const cab = said.has('cab') ? { cab: said.id<ThrottleId>('cab') } : {};
-    const whose = said.has('cab') ? ` on ${said.thing('cab').label}` : '';
-    return atSpots(said, context, `place ${labelOf(said)} in ${at}${whose}`, (spot) => ({
-      do: 'place-train',
-      train: id,
-      ...spot,
-      ...cab,
-    }));
-  },
-);
+import { send } from './reading.ts';
+import { labelOf, trainOf } from './said.ts';
+import { block, destination, maybe, thing, train, word } from './slots.ts';
+import { facingWords } from './spots.ts';
+import { cabSlot, standsForms } from './stands-forms.ts';
+import { yardForms } from './yard-forms.ts';
 
 /** "7 in" is the next block of its authority; "7 in 6" catches up. */
 const entered = form([train(), word('in'), maybe(block())], (said, { state }) => {
@@ -162,77 +105,6 @@ const changeCab = plainForm([train(), cabSlot], (said) => ({
   input: { do: 'change-cab', train: trainOf(said), cab: said.id<ThrottleId>('cab') },
 }));
 
-const limits = plainForm([train(), word('limits'), blocks()], (said) => ({
-  says: `limits for ${labelOf(said)}: ${said
-    .things('blocks')
-    .map(({ label }) => label)
-    .join(', ')}`,
-  input: { do: 'grant-limits', train: trainOf(said), blocks: [...said.ids<BlockId>('blocks')] },
-}));
-
-const done = form(
-  [train(), word('done'), maybe(word('limits')), word('at'), where, maybe(...facing)],
-  (said, context) =>
-    atSpots(
-      said,
-      context,
-      `${labelOf(said)} is done with its limits, in ${said.thing('where').label}`,
-      (spot) => ({
-        do: 'release-limits',
-        train: trainOf(said),
-        ...spot,
-      }),
-    ),
-);
-
-const setsOut = form(
-  [
-    train(),
-    word('sets'),
-    name('cut', 'a name for the cut'),
-    number('length', 'its length', 'mm'),
-    word('in', 'at'),
-    where,
-    maybe(...facing),
-  ],
-  (said, context) =>
-    atSpots(
-      said,
-      context,
-      `${labelOf(said)} sets ${said.text('cut')} out in ${said.thing('where').label}`,
-      (spot) => ({
-        do: 'set-out',
-        train: trainOf(said),
-        cut: said.text('cut') as CutId,
-        length: said.number('length'),
-        ...spot,
-      }),
-    ),
-);
-
-const takes = plainForm(
-  [train(), word('takes', 'couples'), thing('other', ['cut', 'train'], 'a cut or a train')],
-  (said) => {
-    const other = said.thing('other');
-    const base = { train: trainOf(said) };
-    return {
-      says: `${labelOf(said)} takes ${other.label}`,
-      input:
-        other.kind === 'cut'
-          ? { do: 'pick-up', ...base, cut: other.id as CutId }
-          : { do: 'couple', ...base, other: other.id as TrainId },
-    };
-  },
-);
-
-const makeUp = plainForm(
-  [train(), word('is', 'makes'), number('length', 'its length', 'mm'), number('amps', 'its current', 'A')],
-  (said) => ({
-    says: `${labelOf(said)} is ${said.number('length')} mm, ${said.number('amps')} A`,
-    input: { do: 'make-up', train: trainOf(said), length: said.number('length'), amps: said.number('amps') },
-  }),
-);
-
 const ends = plainForm([train(), word('ends'), maybe(word('at', 'in')), destination()], (said) => ({
   says: `${labelOf(said)} is to end up at ${said.thing('to').label}`,
   input: { do: 'declare', train: trainOf(said), to: said.id('to') },
@@ -248,17 +120,13 @@ const pick = form([train()], (said) => [
 export const trainForms: readonly Form[] = [
   entered,
   cleared,
-  stands,
+  ...standsForms,
   wasIn,
   turns,
   ...plainStates,
   handOff,
   changeCab,
-  limits,
-  done,
-  setsOut,
-  takes,
-  makeUp,
+  ...yardForms,
   ends,
   pick,
 ];

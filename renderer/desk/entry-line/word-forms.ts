@@ -1,67 +1,16 @@
-/** Lines that begin with a word: right, annul, stop, tag, phase, new, clock, note and the like. */
+/** Lines that begin with a word: stop, phase, new, clock, note and the like, and those of authorities and tags. */
 import type { SettingId, SupplyId, ThrottleId, TrainId } from '../../../shared-model/ids.ts';
-import { authorityOf } from '../../../shared-model/session/facts/authorities.ts';
-import type { PlainOrder, SessionInput } from '../../../shared-model/session/input.ts';
+import type { SessionInput } from '../../../shared-model/session/input.ts';
 import { asShown } from '../as-shown.ts';
-import { waitingReadBacks } from '../read-backs.ts';
+import { authorityForms } from './authority-forms.ts';
 import { type Form, form, plainForm } from './form.ts';
 import { lastRetractable } from './last-report.ts';
 import { send } from './reading.ts';
 import type { Said } from './said.ts';
 import { maybe, name, number, type Slot, text, thing, train, word } from './slots.ts';
-import type { ThingKind } from './things.ts';
-
-const why = maybe(text('why', 'why'));
-const whyOf = (said: Said, otherwise: string): string => (said.has('why') ? said.text('why') : otherwise);
-
-const right = form([word('right'), maybe(train())], (said, { state }) => {
-  const waiting = waitingReadBacks(state).filter(
-    ({ authority }) => !said.has('train') || authority.train === said.id('train'),
-  );
-  if (waiting.length === 0) return 'Nothing waits to be read back.';
-  return waiting.map(({ id, authority }) =>
-    send(`${state.trains[authority.train]?.name ?? authority.train} read back right`, {
-      do: 'acknowledge',
-      authority: id,
-    }),
-  );
-});
-
-const annul = form([word('annul'), train(), why], (said, { state }) => {
-  const held = authorityOf(state, said.id<TrainId>('train'));
-  const label = said.thing('train').label;
-  return held === null
-    ? `${label} has no authority.`
-    : [
-        send(`annul ${label}'s authority`, {
-          do: 'annul',
-          authority: held.id,
-          why: whyOf(said, 'no reason given'),
-        }),
-      ];
-});
-
-const TAGGABLE: readonly ThingKind[] = ['train', 'block', 'selector', 'turnout', 'toggle', 'cab', 'supply'];
-const taggable = thing('thing', TAGGABLE, 'a thing');
-/** Who says so, unless the line names somebody else. */
-const DISPATCHER = 'dispatcher';
-
-/** "loose knob by Kim": why, and who put the tag there. */
-function whyAndWho(words: string): { readonly why: string; readonly by: string } {
-  const [, reason, by] = /^(.+) by (\S+)$/i.exec(words) ?? [];
-  return reason === undefined || by === undefined ? { why: words, by: DISPATCHER } : { why: reason, by };
-}
-
-const tagForms: readonly Form[] = [
-  plainForm([word('tag'), taggable, text('why', 'why it is out of service')], (said) => ({
-    says: `tag ${said.thing('thing').label} out of service`,
-    input: { do: 'tag', thing: said.id('thing'), ...whyAndWho(said.text('why')) },
-  })),
-  plainForm([word('untag'), taggable, maybe(word('by'), text('by', 'who put it there'))], (said) => ({
-    says: `${said.thing('thing').label} is back in service`,
-    input: { do: 'untag', thing: said.id('thing'), by: said.has('by') ? said.text('by') : DISPATCHER },
-  })),
-];
+import { placed } from './stands-forms.ts';
+import { tagForms } from './tag-forms.ts';
+import { why, whyOf } from './why.ts';
 
 const SUPPLY_WORDS = {
   trip: ['breaker-tripped', "'s breaker tripped"],
@@ -100,18 +49,21 @@ const phase = plainForm(
   }),
 );
 
-/** `new 88 guest 900 2.5`: the number gives the id, number and name together the name. */
+/** `new 88 guest 900 2.5`: the number gives the id, number and name together the name; without a number the first word is the id. */
 const newTrain = form(
   [
     word('new'),
-    name('number', 'the number of the train'),
+    name('number', 'the number of the train, or its name'),
     maybe(text('name', 'its name')),
     number('length', 'its length', 'mm'),
     number('amps', 'its current', 'A'),
   ],
   (said, { railroad, state }) => {
     const typed = said.text('number');
-    const called = said.has('name') ? `No. ${typed} ${said.text('name')}` : `No. ${typed}`;
+    const isNumber = /^\d+$/.test(typed);
+    const called = [isNumber ? `No. ${typed}` : typed, ...(said.has('name') ? [said.text('name')] : [])].join(
+      ' ',
+    );
     const taken = new Set<string>([
       ...Object.keys(state.trains),
       ...(
@@ -128,7 +80,8 @@ const newTrain = form(
         ] as const
       ).flatMap((list) => railroad.document[list].map(({ id }): string => id)),
     ]);
-    const id = [`t${typed}`, `guest-${typed}`].find((one) => !taken.has(one));
+    const ids = [...(isNumber ? [`t${typed}`] : [typed.toLowerCase()]), `guest-${typed.toLowerCase()}`];
+    const id = ids.find((one) => !taken.has(one));
     if (id === undefined) return `There is a train ${typed} already.`;
     return [
       send(`${called} for tonight: ${said.number('length')} mm, ${said.number('amps')} A`, {
@@ -174,20 +127,6 @@ const seen = form(
     return alarm === undefined ? 'No alarm is unseen.' : [send('alarm seen', { do: 'alarm-seen', alarm })];
   },
 );
-
-/** The newest refused order, carried out all the same. */
-const override = form([word('override'), text('why', 'why')], (said, { recent }) => {
-  const refused = recent.findLast(({ outcome }) => outcome === 'refused');
-  return refused === undefined
-    ? 'No order was refused.'
-    : [
-        send(`override the refusal of: ${refused.input.do.replaceAll('-', ' ')}`, {
-          do: 'override',
-          why: said.text('why'),
-          order: refused.input as PlainOrder,
-        }),
-      ];
-});
 
 /** Every handle at zero, as it is asked after a stop and when everybody goes home. */
 const allAtZero = form([word('zero')], (_, { railroad, state }) => {
@@ -249,16 +188,15 @@ const plainWords: readonly Form[] = [
 ];
 
 export const wordForms: readonly Form[] = [
-  right,
-  annul,
+  ...authorityForms,
   ...tagForms,
+  placed,
   ...supplyForms,
   phase,
   newTrain,
   ...clockForms,
   retract,
   seen,
-  override,
   allAtZero,
   shown,
   ...stageForms,

@@ -48,6 +48,16 @@ describe('the ways out of a refusal', () => {
     expect(says(ways)).toContain('untag selector 4');
   });
 
+  it('are to say that a knob stands there all the same, where the hand was faster than the line', () => {
+    const { after, ways } = waysOf(granted, { do: 'turn-selector', selector: 'K4', position: '2' });
+    expect(says(ways).slice(0, 2)).toEqual(['leave it', 'it stands at 2 already']);
+    const noted = played(after, { do: 'selector-stands-at', selector: 'K4', position: '2' });
+    expect(noted.state.alarms.map(({ code }) => code)).toEqual(['wrong-throttle']);
+    expect(
+      says(waysOf(noted, { do: 'turn-selector', selector: 'K4', position: '2' }).ways).join(),
+    ).not.toContain('already');
+  });
+
   it('would all be taken now', () => {
     const cases: readonly (readonly [Evening, object])[] = [
       [granted, { do: 'request-move', train: 't12', to: 'B4', overhang: true }],

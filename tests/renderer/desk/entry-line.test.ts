@@ -154,14 +154,10 @@ describe('a line about a thing', () => {
     expect(inputsOf(line)).toEqual([input]);
   });
 
-  it('is an order after the hand: if it is refused, the report of where the knob now stands is taken instead', () => {
-    const reading = read('k4 2');
-    expect(reading).toMatchObject({
-      proposal: {
-        act: { items: [{ otherwise: { do: 'selector-stands-at', selector: 'K4', position: '2' } }] },
-      },
-    });
-    expect(read('k4 is 2')).not.toMatchObject({ proposal: { act: { items: [{ otherwise: {} }] } } });
+  it('is the order alone, so that it can be asked for before the hand moves: refused, it changes nothing', () => {
+    for (const line of ['k4 2', 't5 r', 'h2 off', 'k4 is 2'])
+      expect(read(line)).not.toMatchObject({ proposal: { act: { items: [{ otherwise: {} }] } } });
+    expect(inputsOf('k4 -')).toEqual([{ do: 'turn-selector', selector: 'K4', position: null }]);
   });
 });
 
@@ -170,6 +166,7 @@ describe('a line that begins with a word', () => {
     ['tag k6 loose knob', { do: 'tag', thing: 'K6', why: 'loose knob', by: 'dispatcher' }],
     ['tag t5 point rod bent by Kim', { do: 'tag', thing: 'T5', why: 'point rod bent', by: 'Kim' }],
     ['tag 7 gone home', { do: 'tag', thing: 't7', why: 'gone home', by: 'dispatcher' }],
+    ["tag k6 Kim's finger hurts", { do: 'tag', thing: 'K6', why: "Kim's finger hurts", by: 'dispatcher' }],
     ['untag k6', { do: 'untag', thing: 'K6', by: 'dispatcher' }],
     ['stop child on the track', { do: 'stop-all', why: 'child on the track', kind: 'emergency' }],
     ['stop', { do: 'stop-all', why: 'called', kind: 'emergency' }],
@@ -331,8 +328,8 @@ describe('what Enter would do', () => {
     );
   });
 
-  it('is said of a throw that would be refused but is noted as it stands', () => {
-    expect(words('k3 2').says).toMatch(/^K 3 at 2 \(after the hand\) \(refused, and noted as it stands: /);
+  it('is said of a throw that would be refused', () => {
+    expect(words('k3 2').says).toMatch(/^K 3 at 2 \(would be refused: /);
   });
 
   it('is said of a report that raises an alarm', () => {
