@@ -16,6 +16,8 @@ export interface PlanOrder {
   /** The place of its move in the plan's list. */
   readonly move: number;
   readonly input: InputOf<'request-move'>;
+  /** The stays in blocks that it takes the train into, in order. */
+  readonly enters: readonly BlockTime[];
 }
 
 /** Consecutive edges of one block. */
@@ -68,6 +70,7 @@ function ordersOfMove(
   const orders: PlanOrder[] = [];
   let at = move.start;
   let group: Piece[] = [];
+  let enters: BlockTime[] = [];
   const give = () => {
     const last = group.at(-1);
     const to = last?.edges.at(-1);
@@ -80,7 +83,7 @@ function ordersOfMove(
       ...(via.length === 0 ? {} : { via }),
       ...(reachesBack(railroad, length, last) ? { overhang: true } : {}),
     };
-    orders.push({ at, train: move.train, move: index, input });
+    orders.push({ at, train: move.train, move: index, input, enters });
   };
   let next = 0;
   for (const piece of piecesOf(railroad, move.edges)) {
@@ -90,9 +93,11 @@ function ordersOfMove(
     if (free > at + 1e-6) {
       give();
       group = [];
+      enters = [];
       at = free;
     }
     group.push(piece);
+    if (stay !== undefined) enters.push(stay);
   }
   give();
   return orders;

@@ -52,6 +52,7 @@ describe('a plan for three trains, one siding and one yard', () => {
         train: 't24' as never,
         move: 0,
         input: { do: 'request-move', train: 't24' as never, to: 'B16' as never },
+        enters: [],
       },
     ]);
     expect(refused.map(({ kind }) => kind)).toContain('order');

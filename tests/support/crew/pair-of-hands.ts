@@ -1,0 +1,120 @@
+/** One pair of hands: throws in the order in which they are wanted, each when what it moves has been clear for a while. */
+import type { BlockId, NodeId, TrainId } from '../../../shared-model/ids.ts';
+import type { PlanOptions } from '../../../shared-model/planning/plan/options.ts';
+import type { PlanThrow } from '../../../shared-model/planning/plan-answer.ts';
+import type { Railroad } from '../../../shared-model/railroad/railroad.ts';
+import type { SessionInput } from '../../../shared-model/session/input.ts';
+import type { Throw } from '../../../shared-model/session/state.ts';
+import { HAIR } from './engine.ts';
+
+interface Wanted {
+  readonly train: TrainId;
+  readonly one: Throw;
+  /** Which comes first of those that may be done. */
+  readonly rank: number;
+  doneAt: number | null;
+}
+
+/** The blocks whose power or track a throw changes. */
+function touchedBy(railroad: Railroad, one: Throw): readonly BlockId[] {
+  if (one.kind === 'turnout')
+    return (railroad.edgesAt.get(one.id as NodeId) ?? []).flatMap(
+      (edge) => railroad.blockOfEdge.get(edge) ?? [],
+    );
+  const found = new Set<BlockId>();
+  for (let size = -1; size !== found.size; ) {
+    size = found.size;
+    for (const { id, source } of railroad.document.blocks)
+      if (
+        ('selector' in source && source.selector === one.id) ||
+        ('toggle' in source && (source.toggle === one.id || found.has(source.from)))
+      )
+        found.add(id);
+  }
+  return [...found];
+}
+
+function inputOf({ kind, id, to }: Throw): SessionInput {
+  const knob = id as never;
+  if (kind === 'selector') return { do: 'turn-selector', selector: knob, position: to as never };
+  if (kind === 'turnout') return { do: 'throw-turnout', turnout: knob, position: to as never };
+  return { do: 'set-toggle', toggle: knob, on: to === true };
+}
+
+const LONG_AGO = -1000;
+
+export interface Hands {
+  want(train: TrainId, list: readonly { readonly one: Throw; readonly rank: number }[]): void;
+  /** When the throws for a train in a block have been done so long that it may come; infinity while one is not. */
+  readyFrom(train: TrainId, block: BlockId): number;
+  /** The same as somebody at the knobs would guess it, from what is still to be thrown before. */
+  expectedFrom(train: TrainId, block: BlockId, now: number): number;
+  /** Begins or ends a throw that is due; an ended one gives what to report. */
+  work(now: number): { readonly input: SessionInput | null } | null;
+  /** When there is something to do next. */
+  next(): number;
+  readonly done: readonly PlanThrow[];
+}
+
+/** @param clearedAt when each block was left last */
+export function pairOfHands(
+  railroad: Railroad,
+  options: PlanOptions,
+  clearedAt: ReadonlyMap<BlockId, number>,
+): Hands {
+  const all: Wanted[] = [];
+  const done: PlanThrow[] = [];
+  let at: { readonly wanted: Wanted; readonly till: number } | null = null;
+  const waiting = (): readonly Wanted[] =>
+    all.filter((wanted) => wanted.doneAt === null && wanted !== at?.wanted);
+  const mayBegin = ({ one }: Wanted): number =>
+    Math.max(
+      0,
+      ...touchedBy(railroad, one).map((block) => (clearedAt.get(block) ?? LONG_AGO) + options.marginSeconds),
+      (done.at(-1)?.at ?? LONG_AGO) + options.throwSeconds,
+      (done.at(-options.throwsPerMinute)?.at ?? LONG_AGO) + 60,
+    );
+  return {
+    done,
+    want: (train, list) => {
+      for (const { one, rank } of list)
+        if (!all.some((other) => other.doneAt === null && other.one.id === one.id && other.train === train))
+          all.push({ train, one, rank, doneAt: null });
+    },
+    readyFrom: (train, block) =>
+      Math.max(
+        0,
+        ...all
+          .filter((wanted) => wanted.train === train && wanted.one.block === block)
+          .map(({ doneAt }) => (doneAt === null ? Number.POSITIVE_INFINITY : doneAt + options.marginSeconds)),
+      ),
+    expectedFrom: (train, block, now) => {
+      let free = at?.till ?? now;
+      let last =
+        at?.wanted.train === train && at.wanted.one.block === block ? free + options.marginSeconds : 0;
+      for (const wanted of [...waiting()].sort((one, other) => one.rank - other.rank)) {
+        free = Math.max(free, mayBegin(wanted)) + options.throwSeconds;
+        if (wanted.train === train && wanted.one.block === block) last = free + options.marginSeconds;
+      }
+      return last;
+    },
+    work: (now) => {
+      if (at !== null) {
+        if (at.till > now + HAIR) return null;
+        const { wanted, till } = at;
+        at = null;
+        wanted.doneAt = till;
+        return { input: inputOf(wanted.one) };
+      }
+      const [first] = waiting()
+        .filter((wanted) => mayBegin(wanted) <= now + HAIR)
+        .sort((one, other) => one.rank - other.rank);
+      if (first === undefined) return null;
+      at = { wanted: first, till: now + options.throwSeconds };
+      const { kind, id, to } = first.one;
+      done.push({ at: now, kind, id, to, waitsFor: [] });
+      return { input: null };
+    },
+    next: () => at?.till ?? Math.min(Number.POSITIVE_INFINITY, ...waiting().map(mayBegin)),
+  };
+}

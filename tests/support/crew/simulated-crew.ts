@@ -1,0 +1,216 @@
+/**
+ * A crew that carries a kept plan out: a dispatcher who gives each order when it is its turn, one pair of hands, one voice, and
+ * engineers who are late. A discrete simulation; whatever is done is judged by the session's own engine.
+ */
+import type { BlockId, TrainId } from '../../../shared-model/ids.ts';
+import { atTheBeginning, goneOn, type HowFar } from '../../../shared-model/planning/carry-out/how-far.ts';
+import type { KeptPlan } from '../../../shared-model/planning/carry-out/keep-order.ts';
+import { turnsOf } from '../../../shared-model/planning/carry-out/whose-turn.ts';
+import type { PlanOptions } from '../../../shared-model/planning/plan/options.ts';
+import type { PlanMove, PlanThrow } from '../../../shared-model/planning/plan-answer.ts';
+import { totalOf } from '../../../shared-model/planning/rehearsal/drag-move.ts';
+import type { Situation } from '../../../shared-model/planning/situation.ts';
+import type { Railroad } from '../../../shared-model/railroad/railroad.ts';
+import { type Evening, take } from '../../../shared-model/session/evening.ts';
+import type { SessionEvent } from '../../../shared-model/session/event.ts';
+import type { SessionInput } from '../../../shared-model/session/input.ts';
+import {
+  type Engine,
+  endedMove,
+  HAIR,
+  lengthen,
+  newEngine,
+  newlyCleared,
+  nextPlace,
+  type Piece,
+  pieceAhead,
+  pieceBehind,
+} from './engine.ts';
+import { pairOfHands } from './pair-of-hands.ts';
+
+export interface CrewWishes {
+  /** Seconds by which a start from a stand is late, drawn at each start. */
+  readonly lateBy: () => number;
+  /** An order is given so long before its time in the plan, where it is its turn by then. */
+  readonly aheadSeconds: number;
+  /** The planned start of the move that an order (by its place) belongs to; nobody sets out before it. */
+  readonly plannedStart: (order: number) => number;
+  /** No order is given any more from then on. */
+  readonly until?: number;
+}
+
+export interface Carried {
+  /** What was done, written as a plan. */
+  readonly moves: readonly PlanMove[];
+  readonly throws: readonly PlanThrow[];
+  readonly total: number;
+  readonly events: readonly SessionEvent[];
+  /** When the words before each start began. */
+  readonly words: readonly number[];
+  /** Places of the orders in the order in which they were given. */
+  readonly given: readonly number[];
+  readonly far: HowFar;
+  readonly evening: Evening;
+}
+
+/** Seconds. Plans are given rounded, and compared to no less. */
+const A_MOMENT = 0.002;
+const MOST_STEPS = 20_000;
+
+/** Carries a plan out on an evening that stands as the situation says, until nothing more can be done. */
+export function carryOut(
+  railroad: Railroad,
+  situation: Situation,
+  kept: KeptPlan,
+  begun: Evening,
+  options: PlanOptions,
+  wishes: CrewWishes,
+): Carried {
+  let evening = begun;
+  let far = goneOn(kept, atTheBeginning(kept), begun.state);
+  let now = 0;
+  const events: SessionEvent[] = [];
+  const moves: PlanMove[] = [];
+  const words: number[] = [];
+  const given: number[] = [];
+  const clearedAt = new Map<BlockId, number>();
+  const hands = pairOfHands(railroad, options, clearedAt);
+  const engines = situation.trains.map((train) => newEngine(railroad, train));
+  const orders = kept.orders.map(({ order }) => order);
+  const voice: { speaks: { readonly engine: Engine; readonly till: number } | null } = { speaks: null };
+
+  const say = (input: SessionInput): SessionEvent => {
+    const taken = take(evening, { at: begun.state.at + now, input });
+    evening = taken.evening;
+    events.push(taken.event);
+    far = goneOn(kept, far, evening.state);
+    return taken.event;
+  };
+  const lastOrderOf = (train: TrainId): number =>
+    given.findLast((place) => orders[place]?.train === train) ?? -1;
+  const mayGive = (at: number): boolean =>
+    now >= at - wishes.aheadSeconds - HAIR && (wishes.until === undefined || now < wishes.until);
+
+  const giveOrder = (): boolean => {
+    const turns = turnsOf(kept, far, new Set(given));
+    const place = orders.findIndex(({ at }, index) => turns[index]?.is === 'next' && mayGive(at));
+    const order = orders[place];
+    const engine = engines.find(({ id }) => id === order?.train);
+    if (order === undefined || engine === undefined) return false;
+    given.push(place);
+    const { outcome, authority, throws = [] } = say(order.input);
+    const granted = authority === undefined ? undefined : evening.state.authorities[authority];
+    // What is refused stands in the events for the test to find; its train stays where it is.
+    if (outcome === 'done' && authority !== undefined && granted !== undefined) {
+      lengthen(railroad, engine, authority, granted);
+      // What the plan needs first is thrown first.
+      const needed = (block: BlockId): number =>
+        order.enters.find((stay) => stay.block === block)?.headIn ?? order.at;
+      hands.want(
+        order.train,
+        throws.map((one) => ({ one, rank: needed(one.block) })),
+      );
+    }
+    return true;
+  };
+
+  /** From when on a train may go over the gap into its next piece. */
+  const mayEnterFrom = (
+    engine: Engine,
+    next: Piece,
+    ready = hands.readyFrom(engine.id, next.block),
+  ): number => {
+    if (pieceBehind(engine)?.block === next.block) return ready;
+    const left = clearedAt.get(next.block);
+    return Math.max(ready, left === undefined ? 0 : left + options.marginSeconds);
+  };
+  /** From when on the words before a start may begin, so that the way is free when the train departs. */
+  const wordsFrom = (engine: Engine): number => {
+    const next = pieceAhead(engine);
+    if (engine.doing !== 'stands' || next === undefined) return Number.POSITIVE_INFINITY;
+    const { talkSeconds, startSeconds } = options;
+    return Math.max(
+      wishes.plannedStart(lastOrderOf(engine.id)) - talkSeconds,
+      mayEnterFrom(engine, next, hands.expectedFrom(engine.id, next.block, now)) - talkSeconds - startSeconds,
+    );
+  };
+  const speak = (): boolean => {
+    if (voice.speaks !== null) {
+      if (voice.speaks.till > now + HAIR) return false;
+      const { engine } = voice.speaks;
+      voice.speaks = null;
+      engine.doing = 'starts';
+      const start = now + wishes.lateBy();
+      engine.departs = start + options.startSeconds;
+      engine.move = { start, edges: [], blocks: [] };
+      return true;
+    }
+    const engine = engines.find((one) => wordsFrom(one) <= now + HAIR);
+    if (engine === undefined) return false;
+    voice.speaks = { engine, till: now + options.talkSeconds };
+    words.push(now);
+    engine.doing = 'is told';
+    return true;
+  };
+
+  const enter = (engine: Engine, next: Piece): void => {
+    const isNew = pieceBehind(engine)?.block !== next.block;
+    engine.move?.edges.push(next.edge);
+    if (!isNew) return;
+    engine.move?.blocks.push(next.block);
+    say({ do: 'train-entered', train: engine.id, block: next.block });
+  };
+  const stop = (engine: Engine): void => {
+    const move = endedMove(engine, now);
+    if (move !== null) moves.push(move);
+    engine.move = null;
+    engine.doing = 'stands';
+    say({ do: 'train-stopped', train: engine.id });
+  };
+  const clear = (engine: Engine): void => {
+    for (const block of newlyCleared(engine)) {
+      // A tail that was at the gap at first had left that block already.
+      if (evening.state.trains[engine.id]?.blocks.includes(block) !== true) continue;
+      clearedAt.set(block, now);
+      say({ do: 'train-cleared', train: engine.id, block });
+    }
+  };
+  const due = (engine: Engine): number =>
+    engine.doing === 'starts'
+      ? engine.departs
+      : engine.doing === 'runs'
+        ? nextPlace(engine).at
+        : Number.POSITIVE_INFINITY;
+  const drive = (): boolean => {
+    const engine = engines.find((one) => due(one) <= now + HAIR);
+    if (engine === undefined) return false;
+    if (engine.doing === 'runs') engine.mm = nextPlace(engine).mm;
+    engine.since = now;
+    engine.doing = 'runs';
+    clear(engine);
+    const next = pieceAhead(engine);
+    if (next !== undefined && mayEnterFrom(engine, next) <= now + A_MOMENT) enter(engine, next);
+    else if (pieceBehind(engine) !== undefined) stop(engine);
+    return true;
+  };
+  const throwOne = (): boolean => {
+    const work = hands.work(now);
+    if (work?.input != null) say(work.input);
+    return work !== null;
+  };
+
+  for (let steps = 0; steps < MOST_STEPS; steps += 1) {
+    if (throwOne() || giveOrder() || drive() || speak()) continue;
+    const times = [
+      hands.next(),
+      voice.speaks?.till ?? Math.min(...engines.map(wordsFrom)),
+      ...engines.map(due),
+      ...orders.flatMap(({ at }, place) => (given.includes(place) ? [] : [at - wishes.aheadSeconds])),
+    ].filter((at) => at > now + HAIR);
+    const next = Math.min(...times);
+    if (!Number.isFinite(next)) break;
+    now = next;
+  }
+  moves.sort((one, other) => one.start - other.start);
+  return { moves, throws: hands.done, total: totalOf(moves), events, words, given, far, evening };
+}
