@@ -3,6 +3,7 @@ import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright';
 import { expect } from 'vitest';
+import type { RailroadDocument } from '../../shared-model/railroad/document.ts';
 import { indexRailroad } from '../../shared-model/railroad/railroad.ts';
 import type { SessionEvent } from '../../shared-model/session/event.ts';
 import { OBSERVATION_VERBS, ORDER_VERBS } from '../../shared-model/session/input.ts';
@@ -12,9 +13,8 @@ import { askHost } from './console-page.ts';
 import { cabward } from './run-cabward.ts';
 import { temporaryFolder } from './temporary-folder.ts';
 
-const DEMO = new URL('../../shared-model/demo/harbor-and-quarry.railroad.json', import.meta.url).pathname;
-
 export interface PlayedEvening {
+  readonly document: RailroadDocument;
   readonly state: SessionState;
   readonly events: readonly SessionEvent[];
 }
@@ -24,14 +24,16 @@ export async function playedEvening(page: Page): Promise<PlayedEvening> {
   const live = await askHost(page, 'evening.read', {});
   if (live === null) throw new Error('no evening is open');
   const events = await askHost(page, 'evenings.events', { id: live.id, from: 1, to: live.state.entries });
-  return { state: live.state, events };
+  return { document: live.document, state: live.state, events };
 }
 
 /** The final state that `rehearse` gives for the inputs of an evening. */
-async function rehearsed(events: readonly SessionEvent[]): Promise<StateAnswer> {
-  const script = join(temporaryFolder(), 'evening.jsonl');
+async function rehearsed({ document, events }: PlayedEvening): Promise<StateAnswer> {
+  const folder = temporaryFolder();
+  const [railroad, script] = [join(folder, 'railroad.json'), join(folder, 'evening.jsonl')];
+  writeFileSync(railroad, JSON.stringify(document));
   writeFileSync(script, events.map(({ at, input }) => JSON.stringify({ at, ...input })).join('\n'));
-  const { out, err } = await cabward('rehearse', DEMO, script, '--json');
+  const { out, err } = await cabward('rehearse', railroad, script, '--json');
   expect(err).toBe('');
   const { entries: _, ...state } = JSON.parse(out) as StateAnswer & { readonly entries: unknown };
   return state;
@@ -39,10 +41,8 @@ async function rehearsed(events: readonly SessionEvent[]): Promise<StateAnswer> 
 
 /** The evening ends in the state that the command line gives for the same script. */
 export async function expectAsRehearsed(page: Page): Promise<void> {
-  const { state, events } = await playedEvening(page);
-  const demo = await askHost(page, 'evening.read', {});
-  if (demo === null) throw new Error('no evening is open');
-  expect(stateAnswer(indexRailroad(demo.document), state)).toEqual(await rehearsed(events));
+  const played = await playedEvening(page);
+  expect(stateAnswer(indexRailroad(played.document), played.state)).toEqual(await rehearsed(played));
 }
 
 /** Every order and observation that there is occurs. */
