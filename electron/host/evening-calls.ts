@@ -1,4 +1,5 @@
 /** The calls about evenings that were: reading them back, labelling, removing, and carrying them from one installation to another. */
+import { CHECKPOINT_EVERY } from '../../shared-model/logbook/replay.ts';
 import type { LookAhead } from '../../shared-model/session/world.ts';
 import { LONGEST_FRAME_BYTES } from '../../shared-model/wire/frames.ts';
 import { type Bad, bad, good } from './answers.ts';
@@ -38,8 +39,6 @@ interface Deps {
 const CHECKED_AT_ONCE = 20_000;
 /** Most events in one answer. */
 const MOST_EVENTS = 5000;
-/** An imported evening is added in pieces of so many events: one statement a piece, checkpoints in between. */
-const PIECE = 500;
 
 const noSuch = (id: string): Bad => bad('not-found', `There is no evening ${id} in the log.`, '$.id');
 
@@ -172,8 +171,8 @@ export function eveningCalls({ storage, clock, pushes, going, lookAhead }: Deps)
       const written = storage.write((log) => {
         storeDocument(log, document);
         const session = addSession(log, header, null);
-        for (let from = 0; from < entries.length; from += PIECE) {
-          const piece = entries.slice(from, from + PIECE);
+        for (let from = 0; from < entries.length; from += CHECKPOINT_EVERY) {
+          const piece = entries.slice(from, from + CHECKPOINT_EVERY);
           const after = piece.at(-1)?.after ?? header.initial;
           appendEvents(log, { session, events: piece.map(({ event }) => event), after });
         }

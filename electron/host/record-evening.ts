@@ -1,4 +1,5 @@
 /** Puts an evening that is known as a list of inputs into a log, as if it had been held: judged by the rules, entry by entry. */
+import { CHECKPOINT_EVERY } from '../../shared-model/logbook/replay.ts';
 import type { RailroadDocument } from '../../shared-model/railroad/document.ts';
 import { indexRailroad } from '../../shared-model/railroad/railroad.ts';
 import { newEvening, take } from '../../shared-model/session/evening.ts';
@@ -21,9 +22,6 @@ export interface EveningToRecord {
   readonly lookAhead?: LookAhead | undefined;
 }
 
-/** Events of one piece: between two checkpoints at most one is due. */
-const PIECE = 250;
-
 /** Records an evening, whole or not at all; returns its number in the log. */
 export function recordEvening(storage: Storage, evening: EveningToRecord): Good<number> | Bad {
   let now = newEvening(indexRailroad(evening.document), {}, evening.lookAhead);
@@ -32,9 +30,9 @@ export function recordEvening(storage: Storage, evening: EveningToRecord): Good<
     const railroadHash = storeDocument(log, evening.document);
     const { uid, openedAt, inputs } = evening;
     const session = addSession(log, { uid, railroadHash, openedAt, initial }, null);
-    for (let from = 0; from < inputs.length; from += PIECE) {
+    for (let from = 0; from < inputs.length; from += CHECKPOINT_EVERY) {
       const events: SessionEvent[] = [];
-      for (const input of inputs.slice(from, from + PIECE)) {
+      for (const input of inputs.slice(from, from + CHECKPOINT_EVERY)) {
         const taken = take(now, input);
         now = taken.evening;
         events.push(taken.event);

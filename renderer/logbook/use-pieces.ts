@@ -3,7 +3,7 @@
  * so an evening of a million entries takes no longer to scrub through than one of a thousand.
  */
 import { useCallback, useEffect, useRef, useState } from 'react';
-import { type Replay, replayOf, stateAfter } from '../../shared-model/logbook/replay.ts';
+import { CHECKPOINT_EVERY, type Replay, replayOf, stateAfter } from '../../shared-model/logbook/replay.ts';
 import type { SessionEvent } from '../../shared-model/session/event.ts';
 import type { SessionState } from '../../shared-model/session/state.ts';
 import type { Connection } from '../../shared-model/wire/contract.ts';
@@ -11,9 +11,9 @@ import { useConsoleStore } from '../console/use-console.tsx';
 import type { OpenedEvening } from './use-evening.ts';
 
 /** As far apart as the host keeps states: each piece begins at one. */
-const PIECE = 500;
+const PIECE = CHECKPOINT_EVERY;
 /** Pieces kept; those looked at longest ago are let go. */
-const KEPT = 12;
+const KEPT = 20;
 /** A piece beside the one shown is fetched when the moment comes so near to it. */
 const NEAR = 60;
 

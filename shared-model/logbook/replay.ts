@@ -3,7 +3,7 @@ import type { SessionEvent } from '../session/event.ts';
 import { evolve, foldEvents } from '../session/fold.ts';
 import type { SessionState } from '../session/state.ts';
 
-/** Events between two kept states: a tail of 199 events folds in a few milliseconds. */
+/** Events between two kept states, in the log and on the page: a tail of 199 events is read and folded in a few milliseconds. */
 export const CHECKPOINT_EVERY = 200;
 
 export interface Replay {

@@ -5,14 +5,13 @@ import { openForWriting } from '../../electron/host/log/open-log.ts';
 import { addSession, labelSession } from '../../electron/host/log/sessions.ts';
 import { demoEvening } from '../../shared-model/demo/evening.ts';
 import { demoRailroad } from '../../shared-model/demo/railroad.ts';
+import { CHECKPOINT_EVERY } from '../../shared-model/logbook/replay.ts';
 import { indexRailroad } from '../../shared-model/railroad/railroad.ts';
 import { newEvening, take } from '../../shared-model/session/evening.ts';
 import type { SessionEvent } from '../../shared-model/session/event.ts';
 import { evolve } from '../../shared-model/session/fold.ts';
 import type { SessionState } from '../../shared-model/session/state.ts';
 import { OPENED_AT } from './small-log.ts';
-
-const PIECE = 500;
 
 /** The inputs of the demo evening as the rules judged them; an evening does not take itself back over and over, so retractions are left out. */
 function judgedOnce(): { readonly initial: SessionState; readonly events: readonly SessionEvent[] } {
@@ -35,9 +34,9 @@ export function makeLongLog(file: string, entries: number): number {
   const header = { uid: `long-${entries}`, railroadHash, openedAt: OPENED_AT, initial };
   const session = addSession(log, header, null);
   let after = initial;
-  for (let from = 1; from <= entries; from += PIECE) {
+  for (let from = 1; from <= entries; from += CHECKPOINT_EVERY) {
     const events: SessionEvent[] = [];
-    for (let entry = from; entry < from + PIECE && entry <= entries; entry += 1) {
+    for (let entry = from; entry < from + CHECKPOINT_EVERY && entry <= entries; entry += 1) {
       const round = Math.floor((entry - 1) / once.length);
       const model = once[(entry - 1) % once.length];
       if (model === undefined) break;

@@ -1,6 +1,7 @@
 /** The backups beside a log: which there are, and bringing back from one what the log has not. */
 import { copyFileSync, existsSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
 import { basename, join } from 'node:path';
+import { CHECKPOINT_EVERY } from '../../../shared-model/logbook/replay.ts';
 import { evolve } from '../../../shared-model/session/fold.ts';
 import type { BackupCard } from '../../../shared-model/wire/evening-calls.ts';
 import { backupFolder } from './backup.ts';
@@ -13,8 +14,6 @@ import { openForReading, openForWriting } from './open-log.ts';
 import { addSession, initialStateOf, labelSession, type SessionRow, sessionRows } from './sessions.ts';
 import { verifyLog } from './verify.ts';
 
-/** Entries brought back with one statement: a checkpoint is due at most once in them. */
-const PIECE = 250;
 /** A database is one file or several: what may lie beside it. */
 const ENDS = ['', '-wal', '-shm', '-journal'] as const;
 
@@ -91,8 +90,8 @@ function copyEvening(from: ReadableLog, log: WritableLog, row: SessionRow, at: s
   const initial = initialStateOf(from, row.id);
   const session = addSession(log, { uid, railroadHash, openedAt, initial }, null);
   let after = initial;
-  for (let entry = 1; entry <= row.entries; entry += PIECE) {
-    const events = readEvents(from, row.id, entry, entry + PIECE - 1);
+  for (let entry = 1; entry <= row.entries; entry += CHECKPOINT_EVERY) {
+    const events = readEvents(from, row.id, entry, entry + CHECKPOINT_EVERY - 1);
     after = events.reduce(evolve, after);
     appendEvents(log, { session, events, after });
   }

@@ -1,12 +1,10 @@
 /** Events in the log: added in one transaction, each chained to the one before, and read back in order. */
+import { CHECKPOINT_EVERY } from '../../../shared-model/logbook/replay.ts';
 import type { SessionEvent } from '../../../shared-model/session/event.ts';
 import type { SessionState } from '../../../shared-model/session/state.ts';
 import { canonicalJson, nextLink, sha256 } from './chain.ts';
 import type { ReadableLog, WritableLog } from './log.ts';
 import { labelSession } from './sessions.ts';
-
-/** A state is kept each time that so many entries have been added, so that any moment is a short fold away. */
-export const CHECKPOINT_EVERY = 500;
 
 /** What goes into the log in one transaction. */
 export interface Addition {
