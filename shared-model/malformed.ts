@@ -117,7 +117,7 @@ export function parseValue<Value>(schema: z.ZodType<Value>, value: unknown): Par
 }
 
 /** Line and column, both from 1, of an offset in a text. */
-function lineAndColumn(text: string, offset: number): { line: number; column: number } {
+export function lineAndColumn(text: string, offset: number): { line: number; column: number } {
   const before = text.slice(0, offset).split('\n');
   return { line: before.length, column: (before.at(-1)?.length ?? 0) + 1 };
 }
@@ -137,9 +137,13 @@ function offsetIn(text: string, message: string): number {
 /**
  * Parses the text of a JSON document; a leading byte order mark is passed over.
  *
+ * @param placeOf line and column of an offset, where the text is only a part of what the user knows
  * @returns the value; where the text is no JSON, `path` is "line L column C"
  */
-export function parseJson(text: string): Parsed<unknown> {
+export function parseJson(
+  text: string,
+  placeOf?: (offset: number) => { readonly line: number; readonly column: number },
+): Parsed<unknown> {
   const bare = text.startsWith('\ufeff') ? text.slice(1) : text;
   try {
     return { ok: true, value: JSON.parse(bare) as unknown };
@@ -151,7 +155,8 @@ export function parseJson(text: string): Parsed<unknown> {
         ok: false,
         malformed: { path: 'line 1 column 1', says: 'expected a JSON document, the text is empty' },
       };
-    const { line, column } = lineAndColumn(bare, offsetIn(bare, message));
+    const offset = offsetIn(bare, message);
+    const { line, column } = placeOf?.(offset) ?? lineAndColumn(bare, offset);
     const oneLine = cause.replace(/\s+/g, ' ');
     return {
       ok: false,

@@ -13,6 +13,7 @@ import type { z } from '../../shared-model/zod.ts';
 import { bad, good } from './answers.ts';
 import { backupCalls } from './backup-calls.ts';
 import { carriedNow } from './carried-over.ts';
+import { carryingCalls } from './carrying/carrying-calls.ts';
 import { type Clock, rfc3339 } from './clock.ts';
 import { eveningCalls } from './evening-calls.ts';
 import { makeLiveEvening } from './live-evening.ts';
@@ -68,6 +69,7 @@ export function makeConsoleHost(options: ConsoleHostOptions): ConsoleHost {
     ended: () => void backups.backUpNow().then((made) => (made.ok ? undefined : warn(made.problem.says))),
   });
   const jobs = plannerJobs(options.startPlanner, pushes);
+  const carrying = carryingCalls({ storage, clock, pushes, lookAhead: options.lookAhead });
   const settings = () => userSettingsIn(storage.log);
 
   const openEvening: Handlers['evening.open'] = ({ railroad, alone }) => {
@@ -110,7 +112,7 @@ export function makeConsoleHost(options: ConsoleHostOptions): ConsoleHost {
       const sent = live.send(items);
       return sent.ok ? good({ events: [...sent.value.events], refused: sent.value.refused }) : sent;
     },
-    ...eveningCalls({ storage, clock, pushes, going: live.going, lookAhead: options.lookAhead }),
+    ...eveningCalls({ storage, clock, pushes, going: live.going, carrying }),
     ...backups.calls,
     'keep.write': ({ kind, id, value }) => {
       if (value === undefined) return bad('bad-input', 'expected a value, but it is missing', '$.value');
@@ -160,6 +162,7 @@ export function makeConsoleHost(options: ConsoleHostOptions): ConsoleHost {
     subscribe: pushes.subscribe,
     close: async () => {
       jobs.stopAll();
+      carrying.close();
       await backups.settled();
     },
   };

@@ -1,18 +1,14 @@
 /** The calls about evenings that were: reading them back, labelling, removing, and carrying them from one installation to another. */
-import { CHECKPOINT_EVERY } from '../../shared-model/logbook/replay.ts';
-import type { LookAhead } from '../../shared-model/session/world.ts';
-import { LONGEST_FRAME_BYTES } from '../../shared-model/wire/frames.ts';
 import { type Bad, bad, good } from './answers.ts';
+import { type carryingCalls, exportedName, exportedPart } from './carrying/carrying-calls.ts';
 import { type Clock, rfc3339 } from './clock.ts';
 import { cardOf, eveningName } from './evening-card.ts';
-import { makeEveningFile, parseEveningFile } from './evening-file.ts';
 import { eveningReports } from './evening-reports.ts';
-import { readDocument, storeDocument } from './log/documents.ts';
+import { readDocument } from './log/documents.ts';
 import { eveningFaultByTurns } from './log/evening-fault.ts';
-import { appendEvents, readEvents } from './log/events.ts';
+import { readEvents } from './log/events.ts';
 import { entryAt, markFrom, outlineOf } from './log/moments.ts';
 import {
-  addSession,
   initialStateOf,
   type Labels,
   labelSession,
@@ -31,8 +27,7 @@ interface Deps {
   readonly pushes: Pushes;
   /** The evening that is going on: it cannot be removed. */
   readonly going: () => { readonly id: string } | null;
-  /** What evenings are held with: an imported one is judged again with the same. */
-  readonly lookAhead: LookAhead | undefined;
+  readonly carrying: ReturnType<typeof carryingCalls>;
 }
 
 /** An evening of so many entries is gone through before it is shown; of a longer one that is told afterwards. */
@@ -46,7 +41,7 @@ export function findEvening(storage: Storage, id: string): SessionRow | null {
   return /^\d{1,15}$/.test(id) ? sessionRow(storage.log, Number(id)) : null;
 }
 
-export function eveningCalls({ storage, clock, pushes, going, lookAhead }: Deps) {
+export function eveningCalls({ storage, clock, pushes, going, carrying }: Deps) {
   /** Heads that were found sound since the start: a long evening is gone through once. */
   const sound = new Set<string>();
   /** An evening that is not what was written is not shown as if it were. */
@@ -102,11 +97,13 @@ export function eveningCalls({ storage, clock, pushes, going, lookAhead }: Deps)
 
     'evenings.report': ({ id }: { id: string }) => withRow(id, reports.report),
 
-    'evenings.giveUp': ({ id }: { id: string }) =>
-      withRow(id, (row) => {
+    'evenings.giveUp': ({ id }: { id: string }) => {
+      if (carrying.giveUp(id)) return good({});
+      return withRow(id, (row) => {
         reports.giveUp(row);
         return good({});
-      }),
+      });
+    },
 
     'evenings.charts': ({ id, from, to }: { id: string; from: number; to: number }) =>
       withRow(id, (row) => reports.charts(row, { from, to })),
@@ -146,42 +143,14 @@ export function eveningCalls({ storage, clock, pushes, going, lookAhead }: Deps)
       return written.ok ? good({}) : written;
     },
 
-    'evenings.export': async ({ id }: { id: string }) => {
-      const row = findEvening(storage, id);
-      if (row === null) return noSuch(id);
-      const unsound = await unsoundness(row);
-      if (unsound !== null) return unsound;
-      const name = `${eveningName(row).replace(/[^\p{L}\p{N}]+/gu, '-')}.evening.json`;
-      const text = makeEveningFile(storage.log, row);
-      // Written as JSON once more on its way, each quote in it takes two bytes: half of the longest frame is safe.
-      if (text.length > LONGEST_FRAME_BYTES / 2)
-        return bad(
-          'refused',
-          `This evening takes ${Math.round(text.length / 1_000_000)} MB as a file, too much to be carried here. A backup of the log has it, and cabward report ${row.id} --format json writes it.`,
-        );
-      return good({ name, text });
-    },
+    'evenings.export': ({ id, after }: { id: string; after: number }) =>
+      withRow(id, async (row) => {
+        const part = exportedPart(storage, row, after);
+        const unsound = part.ok && after === 0 ? await unsoundness(row) : null;
+        if (unsound !== null) return unsound;
+        return part.ok ? good({ name: exportedName(row), ...part.value }) : part;
+      }),
 
-    'evenings.import': ({ text }: { text: string }) => {
-      const parsed = parseEveningFile(text, lookAhead);
-      if (!parsed.ok) return bad('bad-input', parsed.malformed.says, parsed.malformed.path);
-      const { header, document, entries, endedAt, name, note } = parsed.value;
-      if (sessionRows(storage.log).some((row) => row.uid === header.uid))
-        return bad('refused', 'This evening is in the log already.');
-      const written = storage.write((log) => {
-        storeDocument(log, document);
-        const session = addSession(log, header, null);
-        for (let from = 0; from < entries.length; from += CHECKPOINT_EVERY) {
-          const piece = entries.slice(from, from + CHECKPOINT_EVERY);
-          const after = piece.at(-1)?.after ?? header.initial;
-          appendEvents(log, { session, events: piece.map(({ event }) => event), after });
-        }
-        labelSession(log, session, { name, note, endedAt: endedAt ?? rfc3339(clock) });
-        return session;
-      });
-      if (!written.ok) return written;
-      const row = sessionRow(storage.log, written.value);
-      return row === null ? noSuch(String(written.value)) : good(cardOf(row));
-    },
+    ...carrying.calls,
   };
 }

@@ -8,6 +8,8 @@ import { Act } from '../parts/act.tsx';
 import { Dialog } from '../parts/dialog.tsx';
 import { TextBox } from '../parts/field.tsx';
 import { fileName, saveFile } from '../parts/save-file.ts';
+import { eveningAsFile } from './carry-evening.ts';
+import { useCarrying } from './use-carrying.ts';
 import type { EveningReport } from './use-report.ts';
 
 interface ActsProps {
@@ -57,9 +59,11 @@ export function EveningActs({ card, made, printsHere }: ActsProps) {
   const { connection } = useConsoleStore();
   const [removing, setRemoving] = useState(false);
   const [says, setSays] = useState<string | null>(null);
+  const carrying = useCarrying(setSays);
   const exportEvening = async () => {
-    const answer = await connection.call('evenings.export', { id: card.id });
-    if (answer.ok) saveFile(answer.value.name, answer.value.text, 'application/json');
+    const answer = await carrying.follow((follower) => eveningAsFile(connection, card, follower));
+    if (answer === null) return setSays('It was given up.');
+    if (answer.ok) saveFile(answer.value.name, answer.value.file);
     setSays(answer.ok ? `Saved as ${answer.value.name}.` : answer.problem.says);
   };
   const saveCsv = () => {
@@ -100,6 +104,11 @@ export function EveningActs({ card, made, printsHere }: ActsProps) {
         </Act>
       </div>
       {says === null ? null : <p role="status">{says}</p>}
+      {carrying.giveUp === null ? null : (
+        <Act kind="calm" onPress={carrying.giveUp}>
+          Give it up
+        </Act>
+      )}
       {removing ? <Removing card={card} onClose={() => setRemoving(false)} /> : null}
     </div>
   );

@@ -5,9 +5,8 @@ import { useConsoleStore } from '../console/use-console.tsx';
 import { Act } from '../parts/act.tsx';
 import { Dialog } from '../parts/dialog.tsx';
 import { Table } from '../parts/table.tsx';
-
-/** What one message to the host may hold, with room to spare (see LONGEST_FRAME_BYTES). */
-const LONGEST_FILE_BYTES = 16 * 1024 * 1024;
+import { bringInFile } from './carry-evening.ts';
+import { useCarrying } from './use-carrying.ts';
 
 interface CareProps {
   /** Told when evenings came in. */
@@ -101,15 +100,12 @@ export function LogCare({ onChange }: CareProps) {
   const { connection } = useConsoleStore();
   const [open, setOpen] = useState(false);
   const [says, setSays] = useState<{ readonly bad: boolean; readonly words: string } | null>(null);
+  const carrying = useCarrying((words) => setSays({ bad: false, words }));
   const chooser = useRef<HTMLInputElement>(null);
   const bringIn = async (file: File) => {
-    if (file.size > LONGEST_FILE_BYTES)
-      return setSays({
-        bad: true,
-        words: `${file.name} has ${megabytes(file.size)}; an evening file of at most ${megabytes(LONGEST_FILE_BYTES)} can be brought in here.`,
-      });
     setSays({ bad: false, words: `${file.name} is being gone through.` });
-    const answer = await connection.call('evenings.import', { text: await file.text() });
+    const answer = await carrying.follow((follower) => bringInFile(connection, file, follower));
+    if (answer === null) return setSays({ bad: false, words: `${file.name} was given up.` });
     setSays(
       answer.ok
         ? { bad: false, words: `Brought in: ${answer.value.name}, ${answer.value.entries} entries.` }
@@ -160,6 +156,11 @@ export function LogCare({ onChange }: CareProps) {
         </Act>
       </div>
       {says === null ? null : <p role={says.bad ? 'alert' : 'status'}>{says.words}</p>}
+      {carrying.giveUp === null ? null : (
+        <Act kind="calm" onPress={carrying.giveUp}>
+          Give it up
+        </Act>
+      )}
       {open ? <Backups onClose={() => setOpen(false)} onChange={onChange} /> : null}
     </section>
   );

@@ -122,8 +122,18 @@ export const EVENING_CALLS = {
   ),
   /** Asked twice: `confirm` has to be the evening's name. */
   'evenings.remove': call(z.strictObject({ id: key, confirm: z.string() }), nothing),
-  'evenings.export': call(one, z.strictObject({ name: z.string(), text: z.string() })),
-  'evenings.import': call(z.strictObject({ text: z.string() }), eveningCard),
+  /** An evening as a file: the texts of all parts one after the other. `next` is the `after` of the part that follows; null with the last. */
+  'evenings.export': call(
+    z.strictObject({ id: key, after: entry.default(0) }),
+    z.strictObject({ name: z.string(), text: z.string(), next: entry.nullable() }),
+  ),
+  /** A part of an evening file that is too long for one message; `file` is a name of the caller's choice, `at` how many bytes came before. */
+  'evenings.importPart': call(
+    z.strictObject({ file: key, at: entry, text: z.string() }),
+    z.strictObject({ size: entry }),
+  ),
+  /** Brings in an evening file: `text`, after the parts that came under `file`. `evenings.progress` tells, `evenings.giveUp` ends it, both by `file`. */
+  'evenings.import': call(z.strictObject({ text: z.string(), file: key.optional() }), eveningCard),
   'log.verify': call(nothing, z.strictObject({ good: z.boolean(), says: z.array(z.string()) })),
   'log.backup': call(nothing, z.strictObject({ file: z.string() })),
   /** The copies of the log, the newest first. */
@@ -139,6 +149,6 @@ export const EVENING_CALLS = {
 } as const;
 
 export const EVENING_PUSHES = {
-  /** How far a report or a check has got. */
+  /** How far a report has got, or the judging of a file that is brought in (`id` is the file's; how many it has is known). */
   'evenings.progress': z.strictObject({ id: key, entries: entry, of: entry }),
 } as const;

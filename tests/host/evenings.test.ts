@@ -147,6 +147,8 @@ test.each([
     (file: string) => file.replace(/"initial":(.*)"position":"off"/, '"initial":$1"position":"1"'),
     /\$\.(initial|entries\[0\])/,
   ],
+  ['its name', (file: string) => file.replace('"name":""', '"name":"Other"'), /\$\.seal/],
+  ['its end', (file: string) => file.replace(/"endedAt":"20\d\d/, '"endedAt":"1999'), /\$\.seal/],
   ['a last link', (file: string) => file.replace(/"head":"./, '"head":"!'), /\$\.head/],
   ['an unknown field', (file: string) => file.replace('{"endedAt"', '{"extra":1,"endedAt"'), /\$\.extra/],
   ['its end', (file: string) => file.slice(0, -20), /line 1 column/],

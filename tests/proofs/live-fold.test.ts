@@ -101,8 +101,10 @@ test('an evening of 1,200 entries is the same from each of its checkpoints', asy
   const reading = openForReading(console_.log);
   if (!reading.ok) throw new Error(reading.problem.says);
   const { log } = reading;
-  expect(log.prepare('SELECT entry FROM checkpoints ORDER BY entry').pluck().all()).toEqual([500, 1000]);
-  for (const entry of [499, 500, 501, 999, 1000, 1001, 1200])
+  expect(log.prepare('SELECT entry FROM checkpoints ORDER BY entry').pluck().all()).toEqual([
+    200, 400, 600, 800, 1000, 1200,
+  ]);
+  for (const entry of [199, 200, 201, 999, 1000, 1001, 1200])
     expect(stateAt(log, Number(id), entry)).toEqual(stateAt(log, Number(id), entry, false));
   expect(stateAt(log, Number(id), 1200)).toEqual(state);
   log.close();

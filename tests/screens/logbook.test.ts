@@ -5,8 +5,11 @@ import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { askHost, type ConsolePage, goTo } from '../support/console-page.ts';
+import { DEMO_INPUTS } from '../support/demo-log.ts';
 import { openLogbookPage } from '../support/demo-page.ts';
 import { temporaryFolder } from '../support/temporary-folder.ts';
+
+const ENTRIES = DEMO_INPUTS.length;
 
 /** Moves the focus with Tab until it is on something of that name, and presses Enter; a control that Tab does not reach fails the test. */
 async function tabTo(page: Page, name: RegExp, key = 'Enter'): Promise<void> {
@@ -56,13 +59,13 @@ describe('the Logbook', () => {
     await slider.focus();
     await page.keyboard.press('ArrowRight');
     await page
-      .getByText(/^entry 1 of 749/)
+      .getByText(new RegExp(`^entry 1 of ${ENTRIES}`))
       .first()
       .waitFor();
     await page.keyboard.press('n');
     await page.locator('.replay-entries [aria-current] strong', { hasText: /REFUSED|ALARM/ }).waitFor();
     await page.keyboard.press('End');
-    await page.getByText(/^entry 749 of 749.*Session ended/).waitFor();
+    await page.getByText(new RegExp(`^entry ${ENTRIES} of ${ENTRIES}.*Session ended`)).waitFor();
     expect(await says.textContent()).toContain('Session ended');
     expect(await page.getByRole('heading', { name: 'Replay, not live' }).count()).toBe(1);
     expect(await page.getByRole('button', { name: /Call stop|Grant|Done|CALL ALL STOP/ }).count()).toBe(0);
@@ -78,7 +81,7 @@ describe('the Logbook', () => {
       .first()
       .click();
     await page
-      .getByText(/^entry \d\d+ of 749/)
+      .getByText(new RegExp(`^entry \\d\\d+ of ${ENTRIES}`))
       .first()
       .waitFor();
     await page.locator('.replay-strips', { hasText: 'No. 18' }).waitFor();

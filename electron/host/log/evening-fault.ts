@@ -1,7 +1,7 @@
 /** Is one evening in the log what was written? Its header, every link of its chain, its fold, and what is kept beside it. */
-import { setImmediate } from 'node:timers/promises';
 import { evolve } from '../../../shared-model/session/fold.ts';
 import type { SessionState } from '../../../shared-model/session/state.ts';
+import { byTurns } from '../by-turns.ts';
 import { canonicalJson, headerLink, nextLink, sha256 } from './chain.ts';
 import { eventOf, type StoredEvent, storedEvents } from './events.ts';
 import type { ReadableLog } from './log.ts';
@@ -94,12 +94,6 @@ export function eveningFault(log: ReadableLog, session: SessionRow): string | nu
 }
 
 /** The same, letting others have their turn after each piece: the evening that is going on does not wait for a long one that was. */
-export async function eveningFaultByTurns(log: ReadableLog, session: SessionRow): Promise<string | null> {
-  const pieces = walk(log, session);
-  let piece = pieces.next();
-  while (piece.done !== true) {
-    await setImmediate();
-    piece = pieces.next();
-  }
-  return piece.value;
+export function eveningFaultByTurns(log: ReadableLog, session: SessionRow): Promise<string | null> {
+  return byTurns(walk(log, session));
 }
