@@ -1,6 +1,6 @@
 /** All that one train can do: its standings, numbered as they are found, and the runs between them. Worked out as far as it is asked for. */
 import { type Run, type RunTrain, runsFrom } from './runs.ts';
-import { makeStanding, type Standing, turnedStanding } from './standing.ts';
+import { type Standing, spotsUnder, standingOn, turnedStanding } from './standing.ts';
 import { must, type TrackTable } from './track-table.ts';
 
 /** A run of a numbered standing to another. */
@@ -37,15 +37,17 @@ export function movementsOf(
   const standings: Standing[] = [];
   const runs: (readonly Movement[] | undefined)[] = [];
   const numberOf = new Map<string, number>();
-  const numbered = (standing: Standing): number => {
-    const key = standing.spots.join();
+  /** The number of a standing with its head at the end of its first spot, and the tail of the trail left out that is not under it. */
+  const numbered = (trail: readonly number[]): number => {
+    const spots = spotsUnder(table, trail, 0, train.lengthMm);
+    const key = spots.join();
     const known = numberOf.get(key);
     if (known !== undefined) return known;
     numberOf.set(key, standings.length);
-    standings.push(standing);
+    standings.push(standingOn(table, spots, 0));
     return standings.length - 1;
   };
-  numbered(makeStanding(table, trail, 0, train.lengthMm));
+  numbered(trail);
   return {
     table,
     train,
@@ -59,11 +61,16 @@ export function movementsOf(
         reversals === true || atEnd
           ? [standing, turnedStanding(table, standing, train.lengthMm)]
           : [standing];
-      const made = facings.flatMap((facing, place) =>
-        runsFrom(table, train, facing).map(
-          (run): Movement => ({ ...run, from: number, to: numbered(run.end), reversed: place === 1 }),
-        ),
-      );
+      const made: Movement[] = [];
+      for (const [place, facing] of facings.entries()) {
+        const ends: number[] = [];
+        const endOf = (end: readonly number[]): Standing => {
+          ends.push(numbered(end));
+          return must(standings[must(ends.at(-1))]);
+        };
+        for (const [index, run] of runsFrom(table, train, facing, endOf).entries())
+          made.push({ ...run, from: number, to: must(ends[index]), reversed: place === 1 });
+      }
       runs[number] = made;
       return made;
     },

@@ -11,9 +11,8 @@ import { type PlanTask, planTask } from './plan/plan-task.ts';
 import { timetabler } from './plan/timetable.ts';
 import type { PlanAnswer } from './plan-answer.ts';
 import { type Budget, decideSafe } from './safe-state/decide.ts';
-import { mmToGoal, moverGraph } from './safe-state/mover-graph.ts';
+import { soonestAlone } from './safe-state/interval-way.ts';
 import type { Situation } from './situation.ts';
-import { must } from './track-table.ts';
 
 /** How long a plan may be worked on, and who is told of what is found. Chance and time come from outside. */
 export interface PlanEffort {
@@ -44,12 +43,10 @@ const none = (verdict: 'impossible' | 'undecided'): PlanAnswer => ({
 /** The total with every train alone on the railroad, parked ones away, and nothing to throw. */
 export function lowerBoundOf(task: PlanTask): Seconds {
   const { talkSeconds, startSeconds } = task.options;
-  return task.movers.reduce((sum, { safeMover, notBefore, graph, speed, timeLeft }) => {
-    const alone =
-      task.obstacles.length === 0 ? graph : moverGraph(safeMover.movements, () => false, safeMover.isGoal);
-    if (alone === null || alone.runsLeft[0] === 0) return sum;
-    const seconds = alone === graph ? must(timeLeft[0]) : must(mmToGoal(alone)[0]) / speed;
-    return sum + Math.max(notBefore, talkSeconds) + startSeconds + seconds;
+  return task.alone.reduce((sum, mover) => {
+    if (mover.isGoal(0)) return sum;
+    const running = soonestAlone(mover, task.table.resources) - mover.notBefore;
+    return sum + Math.max(mover.notBefore, talkSeconds) + startSeconds + running;
   }, 0);
 }
 
@@ -88,8 +85,7 @@ export function plan(
   effort: PlanEffort,
 ): PlanAnswer {
   const task = planTask(railroad, situation, options);
-  if (task === null) return none('undecided');
-  if (task.movers.some(({ graph }) => graph.runsLeft[0] === -1)) return none('impossible');
+  if (task.movers.some(({ timeLeft }) => timeLeft(0) === Number.POSITIVE_INFINITY)) return none('impossible');
   const timer = timetabler(task);
   const first = begin(task, timer, effort);
   if (typeof first === 'string') return none(first);

@@ -21,6 +21,40 @@ export function diamondBetween(table: TrackTable, spot: number, next: number): n
   return table.ways[spot]?.find((way) => way.to === next)?.diamond ?? -1;
 }
 
+/** The part of a trail that a train lies on whose head is at the end of (or, `aheadMm`, short of it on) the first of its spots. */
+export function spotsUnder(
+  table: TrackTable,
+  trail: readonly number[],
+  aheadMm: Millimetres,
+  lengthMm: Millimetres,
+): readonly number[] {
+  let covered = -aheadMm;
+  let count = 0;
+  while (count < trail.length && (count === 0 || covered <= lengthMm - HAIR_MM)) {
+    covered += must(table.lengthMm[must(trail[count])]);
+    count += 1;
+  }
+  return trail.slice(0, count);
+}
+
+/** The standing of a train that lies on just these spots. */
+export function standingOn(table: TrackTable, spots: readonly number[], aheadMm: Millimetres): Standing {
+  const under: number[] = [];
+  const add = (resource: number): void => {
+    if (resource >= 0 && !under.includes(resource)) under.push(resource);
+  };
+  for (const [index, spot] of spots.entries()) {
+    if (index > 0) add(diamondBetween(table, spot, must(spots[index - 1])));
+    add(must(table.blockOf[spot]));
+  }
+  return {
+    spots,
+    aheadMm,
+    under: under.sort((one, other) => one - other),
+    block: must(table.blockOf[must(spots[0])]),
+  };
+}
+
 /** The standing of a train whose head is at the end of (or, `aheadMm`, short of it on) the first of these spots. */
 export function makeStanding(
   table: TrackTable,
@@ -28,27 +62,7 @@ export function makeStanding(
   aheadMm: Millimetres,
   lengthMm: Millimetres,
 ): Standing {
-  const spots: number[] = [];
-  const under = new Set<number>();
-  let covered = -aheadMm;
-  for (const spot of trail) {
-    const last = spots.at(-1);
-    if (last !== undefined) {
-      if (covered > lengthMm - HAIR_MM) break;
-      const diamond = diamondBetween(table, spot, last);
-      if (diamond >= 0) under.add(diamond);
-    }
-    spots.push(spot);
-    covered += must(table.lengthMm[spot]);
-    const block = must(table.blockOf[spot]);
-    if (block >= 0) under.add(block);
-  }
-  return {
-    spots,
-    aheadMm,
-    under: [...under].sort((one, other) => one - other),
-    block: must(table.blockOf[must(spots[0])]),
-  };
+  return standingOn(table, spotsUnder(table, trail, aheadMm, lengthMm), aheadMm);
 }
 
 /** The same train facing the other way: its tail is its head now, wherever on its edge that is. */

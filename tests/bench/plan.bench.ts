@@ -43,7 +43,7 @@ function solve({ railroad, situation, seed }: StationCase) {
 /** One order of priority, the longest way first, and no second try. */
 function isSolvedByOneOrder({ railroad, situation }: StationCase): boolean {
   const task = planTask(railroad, situation, USUAL_OPTIONS);
-  return task !== null && inOneOrder({ movers: task.movers, resources: task.table.resources });
+  return inOneOrder({ movers: task.movers, resources: task.table.resources });
 }
 
 function measure(blocks: number, trains: number) {

@@ -5,7 +5,8 @@ import { knobTable } from '../plan/knobs.ts';
 import type { PlanOptions } from '../plan/options.ts';
 import { type PlanMover, type PlanTask, type TimedRun, timedRuns } from '../plan/plan-task.ts';
 import { type Timetable, timetabler } from '../plan/timetable.ts';
-import { mmToGoal, moverGraph } from '../safe-state/mover-graph.ts';
+import { moverOfGraph } from '../safe-state/interval-mover.ts';
+import { moverGraph } from '../safe-state/mover-graph.ts';
 import { type Situation, USUAL_MPH } from '../situation.ts';
 import { must, type TrackTable } from '../track-table.ts';
 import type { Placement } from './keep-moving.ts';
@@ -36,18 +37,18 @@ function taskOf(table: TrackTable, placement: Placement, options: PlanOptions): 
   for (const [index, { cab, mover }] of placement.homes.entries()) {
     const graph = moverGraph(mover.movements, () => false, mover.isGoal);
     if (graph === null) return null;
+    const inMm = moverOfGraph(graph);
     movers.push({
+      ...inMm,
       id: mover.id,
       cab,
-      notBefore: 0,
       safeMover: mover,
-      graph,
       speed,
-      runsFrom: timedRuns(knobs, index, cab, speed, graph),
-      timeLeft: mmToGoal(graph).map((mm) => mm / speed),
+      runsFrom: timedRuns(knobs, index, cab, speed, (standing) => must(graph.runs[standing])),
+      timeLeft: (standing) => inMm.timeLeft(standing) / speed,
     });
   }
-  return { table, knobs, options, movers, obstacles: [] };
+  return { table, knobs, options, movers, obstacles: [], alone: movers };
 }
 
 /** The runs of a placement as timed runs: found again by how they go on from where each train is. */
@@ -81,7 +82,7 @@ function occupancyOf(
     if (from !== undefined) taken[resource] = (taken[resource] as number) + till - from;
     since.delete(resource);
   };
-  for (const { graph } of task.movers) for (const resource of must(graph.under[0])) since.set(resource, 0);
+  for (const { under } of task.movers) for (const resource of under(0)) since.set(resource, 0);
   order.forEach((run, place) => {
     const at = departs[place] as number;
     for (const { resource, after } of run.enters) since.set(resource, at + after);

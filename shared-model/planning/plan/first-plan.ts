@@ -68,7 +68,7 @@ export function planByHands(
   shouldStop: () => boolean,
 ): TimedOrder | null {
   const all = task.movers.map((_, index) => index);
-  const left = (mover: number): number => must(must(task.movers[mover]).timeLeft[0]);
+  const left = (mover: number): number => must(task.movers[mover]).timeLeft(0);
   let priority = [...all].sort((one, other) => left(other) - left(one));
   for (let attempt = 0; attempt < tries && !(attempt > 0 && shouldStop()); attempt += 1) {
     const wishes = drawWishes(draw, attempt < 4 ? 0 : 40);

@@ -57,7 +57,7 @@ function pickTrains(task: PlanTask, now: TimedOrder, draw: Draw): readonly numbe
   const drawn = shuffled(movers, draw);
   if (draw() < 0.5) return drawn.slice(0, count);
   const lost = (mover: number): number =>
-    (now.timetable.arrives[mover] as number) - must(must(task.movers[mover]).timeLeft[0]);
+    (now.timetable.arrives[mover] as number) - must(task.movers[mover]).timeLeft(0);
   const worst = drawn.reduce((one, other) => (lost(other) * draw() > lost(one) * draw() ? other : one));
   return shuffled([worst, ...drawn.filter((mover) => mover !== worst).slice(0, count - 1)], draw);
 }

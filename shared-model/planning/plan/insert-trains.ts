@@ -27,9 +27,9 @@ function leavingTimes(
   task: PlanTask,
   mover: number,
 ): readonly { readonly resource: number; readonly till: Seconds }[] {
-  const { graph, runsFrom, notBefore } = must(task.movers[mover]);
+  const { under, runsFrom, notBefore } = must(task.movers[mover]);
   const { throwSeconds, marginSeconds } = task.options;
-  return must(graph.under[0]).map((resource) => {
+  return under(0).map((resource) => {
     const clears = runsFrom(0).map(
       (run) => run.clears.find((one) => one.resource === resource)?.after ?? run.seconds * 2,
     );

@@ -73,10 +73,9 @@ export function intervalSearch(
   const { busy } = visits;
   const losesAtStart = options.startSeconds;
   const untilAt = (standing: number, at: Seconds): Seconds =>
-    must(mover.graph.under[standing]).reduce(
-      (least, resource) => Math.min(least, nextBusy(must(busy[resource]), at)),
-      FOREVER,
-    );
+    mover
+      .under(standing)
+      .reduce((least, resource) => Math.min(least, nextBusy(must(busy[resource]), at)), FOREVER);
   const queue = new TinyQueue<Label>([], (one, other) => one.guess - other.guess);
   const seen: Label[][] = [];
   const push = (label: Label): void => {
@@ -93,7 +92,7 @@ export function intervalSearch(
     standing: 0,
     at: mover.notBefore,
     until: untilAt(0, 0),
-    guess: mover.notBefore + must(mover.timeLeft[0]),
+    guess: mover.notBefore + mover.timeLeft(0),
     run: null,
     departs: 0,
     before: null,
@@ -118,7 +117,7 @@ export function intervalSearch(
   const latestDeparture = (label: Label, run: TimedRun): Seconds => {
     if (label.until === FOREVER) return FOREVER;
     let latest = FOREVER;
-    for (const resource of must(mover.graph.under[label.standing])) {
+    for (const resource of mover.under(label.standing)) {
       const next = nextBusy(must(busy[resource]), label.at);
       const cleared = run.clears.find((clear) => clear.resource === resource);
       latest = Math.min(latest, next - (cleared?.after ?? run.seconds));
@@ -175,15 +174,14 @@ export function intervalSearch(
         if (departs > latest || departs === FOREVER) return;
       }
       const at = departs + run.seconds;
-      const left = must(mover.timeLeft[run.to]);
+      const left = mover.timeLeft(run.to);
       const until = untilAt(run.to, at);
       if (until >= at)
         push({
           standing: run.to,
           at,
           until,
-          guess:
-            at + left + (label.guess - label.at - must(mover.timeLeft[label.standing])) + wishes.dislike(run),
+          guess: at + left + (label.guess - label.at - mover.timeLeft(label.standing)) + wishes.dislike(run),
           run,
           departs,
           before: label,
@@ -196,7 +194,7 @@ export function intervalSearch(
   for (let expanded = 0; expanded < wishes.most; expanded += 1) {
     const label = queue.pop();
     if (label === undefined) return null;
-    if (mover.graph.runsLeft[label.standing] === 0 && label.until === FOREVER) {
+    if (mover.isGoal(label.standing) && label.until === FOREVER) {
       const way: Departure[] = [];
       for (let at: Label | null = label; at !== null && at.run !== null; at = at.before)
         way.push({ run: at.run, at: at.departs });

@@ -1,15 +1,16 @@
 /** What is to be planned, made ready for the searches: every train's runs with their times, the knobs, the options. */
-import type { ThrottleId } from '../../ids.ts';
+import type { BlockId, ThrottleId } from '../../ids.ts';
 import type { Railroad } from '../../railroad/railroad.ts';
 import { modelSpeed, type Seconds } from '../../units.ts';
+import { mmToBlock } from '../goal-distance.ts';
 import type { Movement } from '../movements.ts';
 import { moverOf } from '../safe.ts';
 import type { Mover, Obstacle } from '../safe-state/decide.ts';
-import type { IntervalMover } from '../safe-state/interval-way.ts';
-import { type GraphRun, type MoverGraph, mmToGoal, moverGraph } from '../safe-state/mover-graph.ts';
-import type { Situation } from '../situation.ts';
+import type { IntervalMover } from '../safe-state/interval-mover.ts';
+import { MOST_STANDINGS } from '../safe-state/mover-graph.ts';
+import type { Situation, SituationTrain } from '../situation.ts';
 import { makeStanding } from '../standing.ts';
-import { must, type TrackTable, trackTable } from '../track-table.ts';
+import { canFeed, must, type TrackTable, trackTable } from '../track-table.ts';
 import { type KnobTable, knobTable, type Need } from './knobs.ts';
 import type { PlanOptions } from './options.ts';
 
@@ -34,13 +35,12 @@ export interface TimedRun {
   readonly movement: Movement;
 }
 
-/** A train that moves; its `timeLeft` are seconds. */
+/** A train that moves; its times are seconds. */
 export interface PlanMover extends IntervalMover {
   readonly id: string;
   readonly cab: ThrottleId;
   /** The same train as the search for a safe state knows it: the same movements. */
   readonly safeMover: Mover;
-  /** The runs out of a standing, always the same list. */
   runsFrom(standing: number): readonly TimedRun[];
 }
 
@@ -50,11 +50,18 @@ export interface PlanTask {
   readonly options: PlanOptions;
   readonly movers: readonly PlanMover[];
   readonly obstacles: readonly Obstacle[];
+  /** The movers as they would be without the obstacles. */
+  readonly alone: readonly PlanMover[];
 }
 
 /** A run of a mover with its times, at a speed in millimetres per second. */
-function timedRun(knobs: KnobTable, mover: number, cab: ThrottleId, speed: number, run: GraphRun): TimedRun {
-  const { movement } = run;
+function timedRun(
+  knobs: KnobTable,
+  mover: number,
+  cab: ThrottleId,
+  speed: number,
+  { from, to, movement }: NumberedRun,
+): TimedRun {
   const after = ({ resource, atMm }: { resource: number; atMm: number }): When => ({
     resource,
     after: atMm / speed,
@@ -63,8 +70,8 @@ function timedRun(knobs: KnobTable, mover: number, cab: ThrottleId, speed: numbe
   const own = new Set(entered.map(({ resource }) => resource));
   return {
     mover,
-    from: run.from,
-    to: run.to,
+    from,
+    to,
     seconds: movement.lengthMm / speed,
     enters: entered,
     parents: movement.wants.filter((resource) => !own.has(resource)),
@@ -74,59 +81,93 @@ function timedRun(knobs: KnobTable, mover: number, cab: ThrottleId, speed: numbe
   };
 }
 
+interface NumberedRun {
+  readonly from: number;
+  readonly to: number;
+  readonly movement: Movement;
+}
+
 /** The timed runs of a mover, each list made when it is first asked for: most standings are never come to. */
 export function timedRuns(
   knobs: KnobTable,
   mover: number,
   cab: ThrottleId,
   speed: number,
-  graph: MoverGraph,
+  runsOf: (standing: number) => readonly NumberedRun[],
 ): PlanMover['runsFrom'] {
   const lists: (readonly TimedRun[] | undefined)[] = [];
   return (standing) => {
     const known = lists[standing];
     if (known !== undefined) return known;
-    const made = must(graph.runs[standing]).map((run) => timedRun(knobs, mover, cab, speed, run));
+    const made = runsOf(standing).map((run) => timedRun(knobs, mover, cab, speed, run));
     lists[standing] = made;
     return made;
   };
 }
 
 /**
- * Makes a situation ready for planning.
+ * One train of a plan, among obstacles. Its standings are found as they are come to; how far it still has to go is told by the track
+ * alone, as if the train had no length.
  *
- * @returns null where a train could stand in more ways than are looked at
+ * @param isTaken whether a resource is had by something that never moves
  */
-export function planTask(railroad: Railroad, situation: Situation, options: PlanOptions): PlanTask | null {
+export function planMover(
+  table: TrackTable,
+  knobs: KnobTable,
+  number: number,
+  train: SituationTrain,
+  to: BlockId,
+  isTaken: (resource: number) => boolean,
+): PlanMover {
+  const safeMover = moverOf(table, train, to, false);
+  const { movements, isGoal } = safeMover;
+  const goal = must(table.blockNumber.get(to));
+  const isOpen = (block: number): boolean => canFeed(table, block, train.cab) && !isTaken(block);
+  const leftMm = mmToBlock(table, goal, isOpen);
+  const speed = modelSpeed(train.mph, table.railroad.document.scaleRatio);
+  const headOf = (standing: number): number => must(movements.standing(standing).spots[0]);
+  const runsOf = (standing: number): readonly NumberedRun[] =>
+    movements.count() > MOST_STANDINGS
+      ? []
+      : movements
+          .runs(standing)
+          .filter(
+            (run) => !run.wants.some(isTaken) && must(leftMm[headOf(run.to)]) < Number.POSITIVE_INFINITY,
+          )
+          .map((movement) => ({ from: standing, to: movement.to, movement }));
+  return {
+    id: train.id,
+    cab: train.cab,
+    notBefore: train.notBefore,
+    safeMover,
+    speed,
+    under: (standing) => movements.standing(standing).under,
+    runsFrom: timedRuns(knobs, number, train.cab, speed, runsOf),
+    timeLeft: (standing) => must(leftMm[headOf(standing)]) / speed,
+    isGoal,
+  };
+}
+
+/** Makes a situation ready for planning. */
+export function planTask(railroad: Railroad, situation: Situation, options: PlanOptions): PlanTask {
   const table = trackTable(railroad);
   const knobs = knobTable(table, situation);
-  const parked = situation.trains.filter(({ to }) => to === null);
-  const obstacles = parked.map(
-    (train): Obstacle => ({
-      id: train.id,
-      resources: makeStanding(table, train.trail.map(table.spotNumber), 0, train.lengthMm).under,
-    }),
-  );
+  const obstacles = situation.trains
+    .filter(({ to }) => to === null)
+    .map(
+      (train): Obstacle => ({
+        id: train.id,
+        resources: makeStanding(table, train.trail.map(table.spotNumber), 0, train.lengthMm).under,
+      }),
+    );
   const taken = new Set(obstacles.flatMap(({ resources }) => resources));
-  const movers: PlanMover[] = [];
-  for (const train of situation.trains) {
-    if (train.to === null) continue;
-    const safeMover = moverOf(table, train, train.to, situation.reversals);
-    const { movements, isGoal } = safeMover;
-    const graph = moverGraph(movements, (resource) => taken.has(resource), isGoal);
-    if (graph === null) return null;
-    const speed = modelSpeed(train.mph, railroad.document.scaleRatio);
-    const mover = movers.length;
-    movers.push({
-      id: train.id,
-      cab: train.cab,
-      notBefore: train.notBefore,
-      safeMover,
-      graph,
-      speed,
-      runsFrom: timedRuns(knobs, mover, train.cab, speed, graph),
-      timeLeft: mmToGoal(graph).map((mm) => mm / speed),
-    });
-  }
-  return { table, knobs, options, movers, obstacles };
+  const moversAmong = (isTaken: (resource: number) => boolean): readonly PlanMover[] => {
+    const movers: PlanMover[] = [];
+    for (const train of situation.trains)
+      if (train.to !== null) movers.push(planMover(table, knobs, movers.length, train, train.to, isTaken));
+    return movers;
+  };
+  const movers = moversAmong((resource) => taken.has(resource));
+  const alone = obstacles.length === 0 ? movers : moversAmong(() => false);
+  return { table, knobs, options, movers, obstacles, alone };
 }

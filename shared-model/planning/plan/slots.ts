@@ -70,3 +70,37 @@ export function earliestSlot(
 export function insertSorted(list: number[], value: number): void {
   list.splice(firstAbove(list, value), 0, value);
 }
+
+/** One pair of hands whose work only grows: it remembers where no further piece of work can begin, and passes over that. */
+export interface HandsQueue {
+  /** Fixes a piece of work at the earliest beginning not before `from`, and gives that; Infinity where there is never one. */
+  book(from: Seconds): Seconds;
+  clear(): void;
+}
+
+/**
+ * @param takes one piece of work
+ * @param most at most so many beginnings in any window of `window` seconds
+ */
+export function handsQueue(takes: Seconds, most: number, window: Seconds): HandsQueue {
+  const begins: number[] = [];
+  // No beginning is free from `fullFrom` up to, not including, `fullTill`: what is fixed is never given up again.
+  let fullFrom = 0;
+  let fullTill = 0;
+  return {
+    book: (from) => {
+      const isIn = from >= fullFrom && from <= fullTill;
+      const at = earliestSlot(begins, isIn ? fullTill : from, takes, most, window);
+      if (at === Number.POSITIVE_INFINITY) return at;
+      insertSorted(begins, at);
+      if (isIn) fullTill = at;
+      else if (at - from > fullTill - fullFrom) [fullFrom, fullTill] = [from, at];
+      return at;
+    },
+    clear: () => {
+      begins.length = 0;
+      fullFrom = 0;
+      fullTill = 0;
+    },
+  };
+}

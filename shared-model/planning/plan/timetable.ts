@@ -7,7 +7,7 @@ import type { Seconds } from '../../units.ts';
 import { must } from '../track-table.ts';
 import { MINUTE } from './options.ts';
 import type { PlanTask, TimedRun } from './plan-task.ts';
-import { earliestSlot, INSTANT, insertSorted } from './slots.ts';
+import { earliestSlot, handsQueue, INSTANT, insertSorted } from './slots.ts';
 
 /** A throw with the run that needs it (its place in the order) and what must have been left before it. */
 export interface TimedThrow {
@@ -61,7 +61,7 @@ export function timetabler(
   const runsAhead = new Int32Array(movers.length);
   /** The places in the order of the runs of each mover's present move. */
   const moveRuns: number[][] = movers.map(() => []);
-  let hands: number[] = [];
+  const hands = handsQueue(throwSeconds, throwsPerMinute, MINUTE);
   let voice: number[] = [];
   let throws: TimedThrow[] = [];
   let place = 0;
@@ -75,7 +75,7 @@ export function timetabler(
     values.set(knobs.values);
     changedAt.fill(0);
     runsAhead.fill(0);
-    hands = [];
+    hands.clear();
     voice = [];
     throws = [];
     for (const { mover } of order) runsAhead[mover] = (runsAhead[mover] as number) + 1;
@@ -86,7 +86,7 @@ export function timetabler(
       moved[index] = 0;
       moveRuns[index] = [];
       if (present?.(index) === false) return;
-      for (const resource of must(mover.graph.under[0])) holder[resource] = index;
+      for (const resource of mover.under(0)) holder[resource] = index;
     });
   };
 
@@ -97,15 +97,8 @@ export function timetabler(
   };
 
   const record = (knob: number, value: number, from: Seconds): Seconds => {
-    const at = earliestSlot(
-      hands,
-      Math.max(0, from, changedAt[knob] as number),
-      throwSeconds,
-      throwsPerMinute,
-      MINUTE,
-    );
+    const at = hands.book(Math.max(0, from, changedAt[knob] as number));
     if (at === Number.POSITIVE_INFINITY) return at;
-    insertSorted(hands, at);
     throws.push({ at, knob, value, run: place });
     values[knob] = value;
     changedAt[knob] = at + throwSeconds;

@@ -47,8 +47,7 @@ export function visitsOf(
     since[resource] = Number.NaN;
   };
   for (const mover of present)
-    for (const resource of must(must(task.movers[mover]).graph.under[0]))
-      since[resource] = Number.NEGATIVE_INFINITY;
+    for (const resource of must(task.movers[mover]).under(0)) since[resource] = Number.NEGATIVE_INFINITY;
   order.forEach((run, place) => {
     const departs = timetable.departs[place] as number;
     // The next train needs its own throws between; so much is kept free before an entry.

@@ -5,8 +5,9 @@
 import { drawsFrom } from '../../chance.ts';
 import type { Movements } from '../movements.ts';
 import { must, type TrackTable } from '../track-table.ts';
+import { moverOfGraph } from './interval-mover.ts';
 import { type JointOutcome, type JointTask, searchJointly } from './joint-search.ts';
-import { type MoverGraph, mmToGoal, moverGraph } from './mover-graph.ts';
+import { type MoverGraph, moverGraph } from './mover-graph.ts';
 import { LOCKED, type PairTable, pairTable } from './pair-table.ts';
 import { type SafeRun, searchByPriority } from './prioritized.ts';
 
@@ -187,12 +188,7 @@ function roundSets(count: number): readonly (readonly number[])[] {
 
 /** A witness by priorities; null where none was found soon. */
 function witnessByPriority(work: Work): readonly SafeRun[] | null {
-  const movers = work.graphs.map((graph) => ({
-    graph,
-    speed: 1,
-    notBefore: 0,
-    timeLeft: mmToGoal(graph),
-  }));
+  const movers = work.graphs.map(moverOfGraph);
   const most = Math.min(MOST_PRIORITY_LABELS, work.budget - work.states);
   const { runs, labels } = searchByPriority(
     { movers, resources: work.task.table.resources },

@@ -6,23 +6,12 @@
  * A run has all that it enters from the moment it departs. So the runs of several trains, sorted by their departures, are a witness
  * for one run at a time.
  */
-import { must } from '../track-table.ts';
+import { numberHeap } from '../number-heap.ts';
 import { type BusyTimes, freeFrom, nextBusy } from './busy-times.ts';
-import type { GraphRun, MoverGraph } from './mover-graph.ts';
-import { numberHeap } from './number-heap.ts';
-
-/** One train as this search sees it. Times are in any one unit: seconds, or millimetres where nobody's speed matters. */
-export interface IntervalMover {
-  readonly graph: MoverGraph;
-  /** Millimetres in a unit of time. */
-  readonly speed: number;
-  readonly notBefore: number;
-  /** Least time of running from each standing to the goal. */
-  readonly timeLeft: Float64Array;
-}
+import { type IntervalMover, type IntervalRun, type ReadyRun, readyRunsFrom } from './interval-mover.ts';
 
 export interface Departing {
-  readonly run: GraphRun;
+  readonly run: IntervalRun;
   readonly at: number;
 }
 
@@ -33,57 +22,9 @@ export interface WayWishes {
   readonly most: number;
 }
 
-/** A run with what the search asks of it again and again. */
-interface ReadyRun {
-  readonly run: GraphRun;
-  readonly takes: number;
-  /** The resources entered, and how long after departing each is held at least. */
-  readonly enters: readonly number[];
-  readonly holds: readonly number[];
-  /** Only to be free at the moment of departing. */
-  readonly parents: readonly number[];
-  /** How long after departing each resource under the train at first is still held. */
-  readonly behind: readonly number[];
-}
-
 const FOREVER = Number.POSITIVE_INFINITY;
 /** Departures of one run from one stop that are tried, each in another gap between the times of others. */
 const MOST_GAPS = 6;
-
-const readyRuns = new WeakMap<IntervalMover, (readonly ReadyRun[] | undefined)[]>();
-
-function makeReady(graph: MoverGraph, speed: number, run: GraphRun): ReadyRun {
-  const { enters, diamonds, clears, lengthMm } = run.movement;
-  const takes = lengthMm / speed;
-  const holdOf = (resource: number): number => {
-    for (const clear of clears) if (clear.resource === resource) return clear.atMm / speed;
-    return takes;
-  };
-  const entered = [...enters, ...diamonds].map(({ resource }) => resource);
-  return {
-    run,
-    takes,
-    enters: entered,
-    holds: entered.map(holdOf),
-    parents: run.wants.filter((resource) => !entered.includes(resource)),
-    behind: must(graph.under[run.from]).map(holdOf),
-  };
-}
-
-/** The runs out of a standing, made ready when they are first asked for and kept with the mover. */
-function runsOf(mover: IntervalMover, standing: number): readonly ReadyRun[] {
-  const { graph, speed } = mover;
-  let all = readyRuns.get(mover);
-  if (all === undefined) {
-    all = [];
-    readyRuns.set(mover, all);
-  }
-  const known = all[standing];
-  if (known !== undefined) return known;
-  const made = must(graph.runs[standing]).map((run) => makeReady(graph, speed, run));
-  all[standing] = made;
-  return made;
-}
 
 /** Makes the search; it keeps its working memory from one question to the next. */
 export function intervalWays() {
@@ -93,9 +34,9 @@ export function intervalWays() {
   const costs: number[] = [];
   const departs: number[] = [];
   const befores: number[] = [];
-  const runs: (GraphRun | null)[] = [];
+  const runs: (IntervalRun | null)[] = [];
   /** The newest label of each standing, and the one before it of the same. */
-  let newest = new Int32Array(0);
+  const newest: number[] = [];
   const older: number[] = [];
   const open = numberHeap();
   let made = 0;
@@ -139,15 +80,13 @@ export function intervalWays() {
     busy: readonly BusyTimes[],
     { dislikes, most }: WayWishes,
   ): readonly Departing[] | null => {
-    const { graph, timeLeft } = mover;
-    if (newest.length < graph.size) newest = new Int32Array(graph.size);
     newest.fill(-1);
     open.clear();
     made = 0;
 
     const untilAt = (standing: number, at: number): number => {
       let until = FOREVER;
-      for (const resource of graph.under[standing] as readonly number[])
+      for (const resource of mover.under(standing))
         until = Math.min(until, nextBusy(busy[resource] as BusyTimes, at));
       return until;
     };
@@ -156,12 +95,12 @@ export function intervalWays() {
       at: number,
       cost: number,
       before: number,
-      run: GraphRun | null,
+      run: IntervalRun | null,
       departed: number,
     ): void => {
       const until = untilAt(standing, at);
       if (until < at) return;
-      for (let other = newest[standing] as number; other >= 0; other = older[other] as number)
+      for (let other = newest[standing] ?? -1; other >= 0; other = older[other] as number)
         if (
           (ats[other] as number) <= at &&
           (untils[other] as number) >= until &&
@@ -177,9 +116,9 @@ export function intervalWays() {
       departs[label] = departed;
       befores[label] = before;
       runs[label] = run;
-      older[label] = newest[standing] as number;
+      older[label] = newest[standing] ?? -1;
       newest[standing] = label;
-      open.push(label, cost + (timeLeft[standing] as number));
+      open.push(label, cost + mover.timeLeft(standing));
     };
 
     add(0, mover.notBefore, mover.notBefore, -1, null, 0);
@@ -187,14 +126,14 @@ export function intervalWays() {
       const standing = standings[label] as number;
       const at = ats[label] as number;
       const until = untils[label] as number;
-      if (until === FOREVER && graph.runsLeft[standing] === 0) {
+      if (until === FOREVER && mover.isGoal(standing)) {
         const way: Departing[] = [];
         for (let back = label; runs[back] != null; back = befores[back] as number)
-          way.push({ run: runs[back] as GraphRun, at: departs[back] as number });
+          way.push({ run: runs[back] as IntervalRun, at: departs[back] as number });
         return way.reverse();
       }
-      const under = graph.under[standing] as readonly number[];
-      for (const ready of runsOf(mover, standing)) {
+      const under = mover.under(standing);
+      for (const ready of readyRunsFrom(mover, standing)) {
         let latest = FOREVER;
         if (until !== FOREVER)
           for (let place = 0; place < under.length; place += 1) {
@@ -221,4 +160,16 @@ export function intervalWays() {
     return null;
   };
   return { wayOf, labels: () => made };
+}
+
+/** When a train alone on the railroad is there at the soonest, by running alone; Infinity where it never is. */
+export function soonestAlone(mover: IntervalMover, resources: number): number {
+  const way = intervalWays().wayOf(
+    mover,
+    Array.from({ length: resources }, () => []),
+    { dislikes: new Float64Array(resources), most: Number.POSITIVE_INFINITY },
+  );
+  if (way === null) return FOREVER;
+  const last = way.at(-1);
+  return last === undefined ? 0 : last.at + last.run.movement.lengthMm / mover.speed;
 }

@@ -69,19 +69,16 @@ export function moverGraph(
       }),
     );
   }
-  const reverse = (lists: readonly (readonly GraphRun[])[]): GraphRun[][] => {
-    const into: GraphRun[][] = lists.map(() => []);
-    for (const list of lists) for (const run of list) into[run.to]?.push(run);
-    return into;
-  };
+  const into: GraphRun[][] = all.map(() => []);
+  for (const list of all) for (const run of list) into[run.to]?.push(run);
   const goals = found.flatMap((standing, number) => (isGoal(standing) ? [number] : []));
-  const runsLeft = distances(reverse(all), goals);
-  const runs = all.map((list) => list.filter(({ to }) => runsLeft[to] !== -1));
+  const runsLeft = distances(into, goals);
+  const leadsOn = ({ to }: GraphRun): boolean => runsLeft[to] !== -1;
   return {
     size: found.length,
     under: found.map((standing) => movements.standing(standing).under),
-    runs,
-    into: reverse(runs),
+    runs: all.map((list) => (list.every(leadsOn) ? list : list.filter(leadsOn))),
+    into: into.map((list, number) => (runsLeft[number] === -1 ? [] : list)),
     runsLeft,
   };
 }

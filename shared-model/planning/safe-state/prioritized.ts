@@ -6,7 +6,8 @@ import { type Draw, shuffled } from '../../chance.ts';
 import type { Movement } from '../movements.ts';
 import { must } from '../track-table.ts';
 import { addBusy, type BusyTimes } from './busy-times.ts';
-import { type Departing, type IntervalMover, intervalWays, type WayWishes } from './interval-way.ts';
+import type { IntervalMover } from './interval-mover.ts';
+import { type Departing, intervalWays, type WayWishes } from './interval-way.ts';
 
 export interface PrioritizedTask {
   readonly movers: readonly IntervalMover[];
@@ -33,18 +34,14 @@ const FOREVER = Number.POSITIVE_INFINITY;
 const ALWAYS = Number.NEGATIVE_INFINITY;
 
 /** Enters the times at which a train has its track. */
-function reserve(
-  busy: readonly BusyTimes[],
-  { graph, speed }: IntervalMover,
-  way: readonly Departing[],
-): void {
-  const since = new Map<number, number>(must(graph.under[0]).map((resource) => [resource, ALWAYS]));
+function reserve(busy: readonly BusyTimes[], mover: IntervalMover, way: readonly Departing[]): void {
+  const since = new Map<number, number>(mover.under(0).map((resource) => [resource, ALWAYS]));
   for (const { run, at } of way) {
     for (const { resource } of run.movement.enters) since.set(resource, at);
     for (const { resource } of run.movement.diamonds) since.set(resource, at);
     for (const { resource, atMm } of run.movement.clears) {
       const from = since.get(resource);
-      if (from !== undefined) addBusy(must(busy[resource]), from, at + atMm / speed);
+      if (from !== undefined) addBusy(must(busy[resource]), from, at + atMm / mover.speed);
       since.delete(resource);
     }
   }
@@ -52,8 +49,8 @@ function reserve(
 }
 
 /** How long a train that has no way yet is taken to have what is under it. */
-function leavingAt({ graph, speed, notBefore }: IntervalMover): number {
-  const clears = must(graph.runs[0]).flatMap(({ movement }) => movement.clears.map(({ atMm }) => atMm));
+function leavingAt({ runsFrom, speed, notBefore }: IntervalMover): number {
+  const clears = runsFrom(0).flatMap(({ movement }) => movement.clears.map(({ atMm }) => atMm));
   return clears.length === 0 ? FOREVER : notBefore + (Math.max(...clears) / speed) * 2;
 }
 
@@ -72,10 +69,10 @@ export function prioritizer({ movers, resources }: PrioritizedTask) {
     const stand = (mover: number): void => {
       const one = must(movers[mover]);
       const till = rest === 'staying' ? FOREVER : leavingAt(one);
-      for (const resource of must(one.graph.under[0])) addBusy(must(busy[resource]), ALWAYS, till);
+      for (const resource of one.under(0)) addBusy(must(busy[resource]), ALWAYS, till);
     };
     const lift = (mover: number): void => {
-      for (const resource of must(must(movers[mover]).graph.under[0])) {
+      for (const resource of must(movers[mover]).under(0)) {
         const list = must(busy[resource]);
         if (list[0] === ALWAYS) list.splice(0, 2);
       }
@@ -124,7 +121,7 @@ function drawnWishes(resources: number, draw: Draw, strength: number): WayWishes
 
 /** Whether one order of priority, the longest way first, gives every train a way: the plainest search, for comparison. */
 export function inOneOrder(task: PrioritizedTask): boolean {
-  const left = (mover: number): number => must(must(task.movers[mover]).timeLeft[0]);
+  const left = (mover: number): number => must(task.movers[mover]).timeLeft(0);
   const priority = task.movers.map((_, index) => index).sort((one, other) => left(other) - left(one));
   return prioritizer(task).tryOrder(priority, 'leaving', NO_WISHES(task.resources)).found;
 }
@@ -150,7 +147,7 @@ export function searchByPriority(
   const { movers, resources } = task;
   const { tryOrder, labels } = prioritizer(task);
   const all = movers.map((_, index) => index);
-  const left = (mover: number): number => must(must(movers[mover]).timeLeft[0]);
+  const left = (mover: number): number => must(movers[mover]).timeLeft(0);
   const longest = Math.max(0, ...all.map(left));
   let priority = [...all].sort((one, other) => left(one) - left(other));
   for (let attempt = 0; attempt < tries && !(attempt > 0 && shouldStop(labels())); attempt += 1) {
