@@ -9,6 +9,7 @@ import { LoadBar } from './load-bar.tsx';
 import { usePeaks } from './use-peaks.ts';
 import type { Power } from './use-power.ts';
 import { whenText } from './when-text.ts';
+import './load.css';
 
 const KINDS: Readonly<Record<Load['kind'], string>> = {
   throttle: 'Throttle',

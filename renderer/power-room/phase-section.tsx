@@ -15,6 +15,7 @@ import { PhaseMatrix } from './phase-matrix.tsx';
 import { useDraft } from './use-draft.ts';
 import { useNow } from './use-now.ts';
 import type { Power } from './use-power.ts';
+import './phase.css';
 
 const DUE_WORDS: Readonly<Record<DueReason, string>> = {
   never: 'was never made',

@@ -10,6 +10,7 @@ import { useDraft } from './use-draft.ts';
 import { FIRST_WIRE, halfABus, IMPEDANCE, OTHERS, wireFigures } from './wire-draft.ts';
 import { WirePieces } from './wire-pieces.tsx';
 import { WireResults } from './wire-results.tsx';
+import './wire.css';
 
 const CUSTOMS = [
   'Track power goes on nothing lighter than AWG 16; AWG 14 is preferred, AWG 12 is seen too (common practice, no source).',
