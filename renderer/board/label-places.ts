@@ -1,12 +1,9 @@
 /** Finds a free spot for each name on the board: beside its own track, over no other track and no other name. */
-import type { Point, Polyline } from './polyline.ts';
 
-export interface Box {
-  readonly left: number;
-  readonly top: number;
-  readonly right: number;
-  readonly bottom: number;
-}
+import { between, type Point, type Polyline } from '../../shared-model/polyline.ts';
+import { type Box, type BoxGrid, boxGrid } from './box-grid.ts';
+
+export type { Box } from './box-grid.ts';
 
 /** A spot where a name may go: the middle of its box. `cost` says how much worse it is than the best, in pixels. */
 export interface Candidate {
@@ -14,11 +11,18 @@ export interface Candidate {
   readonly cost: number;
 }
 
+export interface LabelSize {
+  readonly width: number;
+  readonly height: number;
+}
+
 export interface LabelWish {
   readonly key: string;
   /** The words to try, the best first; the last is short. */
   readonly words: readonly string[];
-  readonly candidates: (size: { readonly width: number; readonly height: number }) => readonly Candidate[];
+  readonly candidates: (size: LabelSize) => readonly Candidate[];
+  /** The room that some words take, where their letters are not those of the ground. */
+  readonly sizeOf?: (words: string) => LabelSize;
   /** False: rather no name than one over track. */
   readonly needed: boolean;
 }
@@ -46,20 +50,23 @@ const contains = (outer: Box, inner: Box): boolean =>
   inner.top >= outer.top &&
   inner.bottom <= outer.bottom;
 
-/** The share of a straight piece, 0 to 1, that lies in a box (Liang and Barsky's clipping). */
-function shareInBox([ax, ay]: Point, [bx, by]: Point, box: Box): number {
-  let [from, to] = [0, 1];
-  for (const [start, step, least, most] of [
-    [ax, bx - ax, box.left, box.right],
-    [ay, by - ay, box.top, box.bottom],
-  ] as const) {
-    if (step === 0) {
-      if (start <= least || start >= most) return 0;
-      continue;
-    }
-    const [one, other] = [(least - start) / step, (most - start) / step];
-    from = Math.max(from, Math.min(one, other));
-    to = Math.min(to, Math.max(one, other));
+/** The share of a straight piece, 0 to 1, that lies in a box (Liang and Barsky's clipping). Without lists: it is asked a hundred thousand times for a large drawing. */
+function shareInBox([ax, ay]: Point, [bx, by]: Point, { left, top, right, bottom }: Box): number {
+  let from = 0;
+  let to = 1;
+  const dx = bx - ax;
+  const dy = by - ay;
+  if (dx === 0) {
+    if (ax <= left || ax >= right) return 0;
+  } else {
+    from = Math.max(from, Math.min((left - ax) / dx, (right - ax) / dx));
+    to = Math.min(to, Math.max((left - ax) / dx, (right - ax) / dx));
+  }
+  if (dy === 0) {
+    if (ay <= top || ay >= bottom) return 0;
+  } else {
+    from = Math.max(from, Math.min((top - ay) / dy, (bottom - ay) / dy));
+    to = Math.min(to, Math.max((top - ay) / dy, (bottom - ay) / dy));
   }
   return Math.max(0, to - from);
 }
@@ -90,43 +97,75 @@ export interface Ground {
 /** How many pixels of detour one pixel of covered track is worth. */
 const TRACK_WEIGHT = 8;
 
+/** What names keep off, by where it is: straight pieces of track, and boxes that are taken. */
+interface Near {
+  readonly tracks: BoxGrid<Polyline>;
+  readonly taken: BoxGrid<Box>;
+}
+
+/** The longest piece of track that is looked at as one. */
+const PIECE_PX = 96;
+
+const boxOf = ([ax, ay]: Point, [bx, by]: Point): Box => ({
+  left: Math.min(ax, bx),
+  top: Math.min(ay, by),
+  right: Math.max(ax, bx),
+  bottom: Math.max(ay, by),
+});
+
+function nearOf({ tracks, taken }: Pick<Ground, 'tracks' | 'taken'>): Near {
+  const near: Near = { tracks: boxGrid(), taken: boxGrid() };
+  for (const line of tracks)
+    for (let i = 1; i < line.length; i += 1) {
+      const [a, b] = [line[i - 1] as Point, line[i] as Point];
+      // In short pieces: the box of a long slanting line fills much where the line is not.
+      const pieces = Math.max(1, Math.ceil(Math.hypot(b[0] - a[0], b[1] - a[1]) / PIECE_PX));
+      for (let piece = 0; piece < pieces; piece += 1) {
+        const [from, to] = [between(a, b, piece / pieces), between(a, b, (piece + 1) / pieces)];
+        near.tracks.add(boxOf(from, to), [from, to]);
+      }
+    }
+  for (const box of taken) near.taken.add(box, box);
+  return near;
+}
+
 /**
  * Places names one after the other, those first that are wished first.
  *
  * @returns the names that found a spot; none of them overlaps another or a taken box. A name that is not needed also keeps off the tracks, or is left out.
  */
 export function placeLabels(wishes: readonly LabelWish[], ground: Ground): readonly PlacedLabel[] {
-  const taken = [...ground.taken];
+  const near = nearOf(ground);
   const placed: PlacedLabel[] = [];
   for (const wish of wishes) {
-    const label = bestSpot(wish, ground, taken);
+    const label = bestSpot(wish, ground, near);
     if (label === undefined) continue;
     placed.push(label);
-    taken.push(label.box);
+    near.taken.add(label.box, label.box);
   }
   return placed;
 }
 
-function bestSpot(wish: LabelWish, ground: Ground, taken: readonly Box[]): PlacedLabel | undefined {
+function bestSpot(wish: LabelWish, ground: Ground, near: Near): PlacedLabel | undefined {
   let crowded: { label: PlacedLabel; cost: number } | undefined;
   for (const words of wish.words) {
-    const size = { width: ground.widthOf(words), height: ground.height };
-    let best: { label: PlacedLabel; cost: number } | undefined;
-    for (const { middle, cost } of wish.candidates(size)) {
+    const size = wish.sizeOf?.(words) ?? { width: ground.widthOf(words), height: ground.height };
+    // The cheapest first: the first free one is the best.
+    const candidates = [...wish.candidates(size)].sort((one, other) => one.cost - other.cost);
+    for (const { middle, cost } of candidates) {
       const box = boxAround(middle, size.width, size.height);
-      if (!contains(ground.within, box) || taken.some((other) => overlaps(box, other))) continue;
+      if (!contains(ground.within, box) || near.taken.some(box, (other) => overlaps(box, other))) continue;
       const keptOff = boxAround(
         middle,
         size.width + 2 * ground.clearance,
         size.height + 2 * ground.clearance - 2,
       );
       const label = { key: wish.key, words, middle, box };
-      const under = trackUnder(keptOff, ground.tracks);
-      if (under === 0 && (best === undefined || cost < best.cost)) best = { label, cost };
+      const under = trackUnder(keptOff, near.tracks.near(keptOff));
+      if (under === 0) return label;
       const crowdedCost = cost + TRACK_WEIGHT * under;
       if (crowded === undefined || crowdedCost < crowded.cost) crowded = { label, cost: crowdedCost };
     }
-    if (best !== undefined) return best.label;
   }
   return wish.needed ? crowded?.label : undefined;
 }

@@ -6,11 +6,9 @@ import type { Railroad } from '../../shared-model/railroad/railroad.ts';
 import type { Chain } from './block-chains.ts';
 import type { BoardSizes } from './board-sizes.ts';
 import { blockTitle } from './board-words.ts';
-import type { Candidate, LabelWish } from './label-places.ts';
+import type { Candidate, LabelSize, LabelWish } from './label-places.ts';
 import { distance, lineLength, type Point, type Polyline } from './polyline.ts';
 import { lineFrom } from './track-drawing.ts';
-
-type LabelSize = Parameters<LabelWish['candidates']>[0];
 
 /** Shares of a straight piece at which a name may stand, the middle first. */
 const SHARES = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9] as const;
@@ -51,6 +49,28 @@ function besidePiece(piece: Piece, size: LabelSize, away: number): readonly Cand
   );
 }
 
+/**
+ * Spots on both sides of the straight pieces of some lines, the longest piece and its middle the best.
+ *
+ * @param away pixels that a name keeps from the middle of the track
+ * @param most how many pieces are thought of, the longest
+ */
+export function besideLines(
+  lines: readonly Polyline[],
+  away: number,
+  most = Number.POSITIVE_INFINITY,
+): LabelWish['candidates'] {
+  const pieces = straightPieces(lines).slice(0, most);
+  const longest = pieces[0]?.length ?? 0;
+  return (size) =>
+    pieces.flatMap((piece) =>
+      besidePiece(piece, size, away).map(({ middle, cost }) => ({
+        middle,
+        cost: cost + (longest - piece.length) * SHORTER_PIECE_COST,
+      })),
+    );
+}
+
 /** The name of a block stands beside its longest straight track, near the middle. */
 export function blockWish(
   railroad: Railroad,
@@ -59,19 +79,14 @@ export function blockWish(
   sizes: BoardSizes,
 ): LabelWish {
   const mark = blockMarks(railroad.document).get(block.id) ?? block.id;
-  const pieces = straightPieces(chains.map(({ line }) => line));
-  const longest = pieces[0]?.length ?? 0;
   return {
     key: block.id,
     words: [blockTitle(mark, block.name), mark],
     needed: true,
-    candidates: (size) =>
-      pieces.flatMap((piece) =>
-        besidePiece(piece, size, sizes.capsule / 2 + 5).map(({ middle, cost }) => ({
-          middle,
-          cost: cost + (longest - piece.length) * SHORTER_PIECE_COST,
-        })),
-      ),
+    candidates: besideLines(
+      chains.map(({ line }) => line),
+      sizes.capsule / 2 + 5,
+    ),
   };
 }
 
@@ -137,19 +152,23 @@ const AROUND: readonly Point[] = [
   [-1, 0],
 ];
 
+/**
+ * Spots on all sides of a mark.
+ *
+ * @param away pixels from its middle, to the sides and up or down
+ */
+export const aroundSpot =
+  (at: Point, awayX: number, awayY: number): LabelWish['candidates'] =>
+  ({ width, height }) =>
+    AROUND.map(([x, y], i) => ({
+      middle: [at[0] + x * (width / 2 + awayX), at[1] + y * (height / 2 + awayY)],
+      cost: i,
+    }));
+
 /** The name of a turnout stands close by it, or is left to the words beside the board. */
-export function turnoutWish(id: NodeId, at: Point, sizes: BoardSizes): LabelWish {
-  return {
-    key: id,
-    words: [id],
-    needed: false,
-    candidates: ({ width, height }) =>
-      AROUND.map(([x, y], i) => ({
-        middle: [
-          at[0] + x * (width / 2 + sizes.letter * 0.6),
-          at[1] + y * (height / 2 + sizes.capsule / 2 + 5),
-        ],
-        cost: i,
-      })),
-  };
-}
+export const turnoutWish = (id: NodeId, at: Point, sizes: BoardSizes): LabelWish => ({
+  key: id,
+  words: [id],
+  needed: false,
+  candidates: aroundSpot(at, sizes.letter * 0.6, sizes.capsule / 2 + 5),
+});

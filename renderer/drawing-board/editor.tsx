@@ -104,8 +104,9 @@ function Head() {
 
 function SheetNames({ current }: { readonly current: SheetEntry }) {
   const { id } = useDrawingStore();
-  const { findings, malformed } = useDraftAudit();
-  const wrong = findings.filter(({ severity }) => severity === 'error').length + (malformed === null ? 0 : 1);
+  const audit = useDraftAudit();
+  const errors = audit?.findings.filter(({ severity }) => severity === 'error') ?? [];
+  const wrong = errors.length + (audit === null || audit.malformed === null ? 0 : 1);
   return (
     <nav className="drawing-board-sheets" aria-label="Sheets">
       {SHEETS.map(({ path, name }) => (

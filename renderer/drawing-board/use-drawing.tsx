@@ -18,12 +18,14 @@ import type { Railroad } from '../../shared-model/railroad/railroad.ts';
 import type { UserSettings } from '../../shared-model/wire/contract.ts';
 import { useConsoleStore } from '../console/use-console.tsx';
 import type { DatedCheck } from '../power-room/dated-check.ts';
-import { type DraftAudit, draftAudit, draftRailroad } from './draft-audit.ts';
+import { auditThread } from './audit-thread.ts';
+import { type DraftAudit, draftRailroad } from './draft-audit.ts';
 import { type DrawingState, type DrawingStore, drawingStore } from './drawing-store.ts';
 import { useChecksOf } from './use-checks.ts';
 
 const DrawingContext = createContext<DrawingStore | null>(null);
 const ChecksContext = createContext<readonly DatedCheck[]>([]);
+const AuditContext = createContext<DraftAudit | null>(null);
 
 export function DrawingProvider({
   store,
@@ -33,9 +35,12 @@ export function DrawingProvider({
   readonly children: ReactNode;
 }) {
   const checks = useChecksOf(store.id);
+  const audit = useAuditOf(store, checks);
   return (
     <DrawingContext value={store}>
-      <ChecksContext value={checks}>{children}</ChecksContext>
+      <ChecksContext value={checks}>
+        <AuditContext value={audit}>{children}</AuditContext>
+      </ChecksContext>
     </DrawingContext>
   );
 }
@@ -63,25 +68,41 @@ const later = (run: () => void, ms: number) => {
   return () => window.clearTimeout(timer);
 };
 
-/** Milliseconds without an edit before the audit looks at the draft: a large one takes a moment to judge, and drawing never waits for it. */
-const SETTLED_MS = 250;
+/** Milliseconds without an edit before the audit looks at the draft. */
+const SETTLED_MS = 150;
 
-/** The draft as it was when nothing had been done for a moment. */
-function useSettledDraft(): DraftDocument {
-  const draft = useDraft();
-  const [settled, setSettled] = useState(draft);
+/** What the audit said last, a moment after the last edit; null until it has said anything. */
+function useAuditOf(store: DrawingStore, checks: readonly DatedCheck[]): DraftAudit | null {
+  const [audit, setAudit] = useState<DraftAudit | null>(null);
   useEffect(() => {
-    if (draft === settled) return;
-    return later(() => startTransition(() => setSettled(draft)), SETTLED_MS);
-  }, [draft, settled]);
-  return settled;
+    const thread = auditThread((next) => startTransition(() => setAudit(next)));
+    const draftNow = () => store.get().history.draft;
+    let asked = draftNow();
+    const ask = () => {
+      asked = draftNow();
+      thread.judge({ draft: asked, checks });
+    };
+    ask();
+    let callOff = () => {};
+    const unsubscribe = store.subscribe(() => {
+      if (draftNow() === asked) return;
+      callOff();
+      callOff = later(ask, SETTLED_MS);
+    });
+    return () => {
+      callOff();
+      unsubscribe();
+      thread.close();
+    };
+  }, [store, checks]);
+  return audit;
 }
 
 /** The phase checks that hold for the railroad that is drawn. */
 export const useChecks = (): readonly DatedCheck[] => useContext(ChecksContext);
 
-/** What the audit says of the draft, a moment after the last edit, with the phase checks that hold. */
-export const useDraftAudit = (): DraftAudit => draftAudit(useSettledDraft(), useChecks());
+/** What the audit says of the draft, a moment after the last edit, with the phase checks that hold; null until it has said anything. */
+export const useDraftAudit = (): DraftAudit | null => useContext(AuditContext);
 
 export type Opening =
   | { readonly kind: 'opening' }

@@ -1,26 +1,22 @@
 /** The drawing in the middle of the board: a sheet with lines, the track on it, a cursor, and a line of words below. */
-import { type CSSProperties, type KeyboardEvent, useEffect, useId, useMemo, useRef, useState } from 'react';
-import { lengthText } from '../../../shared-model/length-text.ts';
-import { distance } from '../../../shared-model/polyline.ts';
+import { type KeyboardEvent, useDeferredValue, useEffect, useId, useMemo, useRef, useState } from 'react';
 import { thingAtSpot } from '../../../shared-model/railroad/editing/draw-edge.ts';
-import { squaresOf } from '../../../shared-model/railroad/editing/move-track.ts';
-import { linePath } from '../../board/polyline.ts';
 import { useSize } from '../../board/use-sight.ts';
-import { useConsole } from '../../console/use-console.tsx';
-import { Act } from '../../parts/act.tsx';
 import { FindingMarks } from '../findings/finding-marks.tsx';
 import { useDraftRailroad, useDrawing, useDrawingStore } from '../use-drawing.tsx';
 import { BOARD_KEYS, letGo, moveCursor, putDownOrDraw, stepOf } from './board-keys.ts';
-import { pannedSight, type Sight, showing, wholeSight, zoomedSight } from './sight.ts';
-import { spotWords } from './spot-words.ts';
+import { DrawingFoot, ZOOM_STEP } from './drawing-foot.tsx';
+import { DrawingHands } from './drawing-hands.tsx';
+import { DrawingLabels } from './drawing-labels.tsx';
+import { lookFrom, pannedSight, type Sight, showing, wholeSight, zoomedSight } from './sight.ts';
 import { TrackFigure } from './track-figure.tsx';
-import { TypingLine } from './typing-line.tsx';
 import { useBoardActs } from './use-board-acts.ts';
 import { usePointer } from './use-pointer.ts';
 import './drawing.css';
 
-const ZOOM_STEP = 1.3;
 const PAN_PX = 120;
+/** Pixels to a square below which only each fifth line of the sheet is drawn. */
+const FINE_GRID_PX = 10;
 
 interface DrawingProps {
   /** Whether the track may be changed; else the drawing only selects. */
@@ -36,12 +32,14 @@ export function Drawing({ draws, warns }: DrawingProps) {
   const selection = useDrawing((state) => state.selection);
   const hands = useDrawing((state) => state.hands);
   const picking = useDrawing((state) => state.picking);
-  const says = useDrawing((state) => state.says);
-  const system = useConsole((state) => state.settings.lengths);
   const zone = useRef<HTMLDivElement>(null);
   const size = useSize(zone);
   const [sight, setSight] = useState<Sight | null>(null);
   const shown = sight ?? wholeSight(railroad.document, size);
+  // The track is drawn anew a moment after the sight has changed; until then what is drawn is moved and scaled as a picture.
+  const drawn = useDeferredValue(shown);
+  // Names look for their spots when the track of an edit is on the screen already.
+  const named = useDeferredValue(railroad);
   const change = (next: (before: Sight) => Sight) => setSight((before) => next(before ?? shown));
   const { handlers, ghost, hover } = usePointer({ zone, store, acts, sight: shown, setSight: change, draws });
   const [grid, about] = [useId(), useId()];
@@ -91,7 +89,7 @@ export function Drawing({ draws, warns }: DrawingProps) {
     else if (event.key === '-') change((before) => zoomedSight(before, 1 / ZOOM_STEP, middle));
     else if (event.key === 'Escape') letGo(store);
     else if (picking !== null && event.key === 'Enter') {
-      const there = thingAtSpot(railroad.document, cursor);
+      const there = thingAtSpot(railroad.document, cursor, undefined, railroad);
       if (there !== null) {
         store.pick(null);
         picking.take(there.is === 'node' ? there.node.id : there.edge);
@@ -110,17 +108,14 @@ export function Drawing({ draws, warns }: DrawingProps) {
     event.preventDefault();
   };
 
-  const under = useMemo(() => thingAtSpot(railroad.document, hands.cursor), [railroad, hands.cursor]);
+  const under = useMemo(
+    () => thingAtSpot(railroad.document, hands.cursor, undefined, railroad),
+    [railroad, hands.cursor],
+  );
   const penLine = hands.pen.length === 0 ? [] : [...hands.pen, hands.cursor];
   const line = ghost?.is === 'line' ? [ghost.from, ghost.to] : penLine;
-  const words =
-    line.length > 0 && distance(line[0] ?? [0, 0], line.at(-1) ?? [0, 0]) > 0
-      ? `${lengthText(Math.round(squaresOf(line) * hands.mmPerSquare), system)} of new track`
-      : spotWords(railroad, hover ?? under, system);
-  const [x, y] = hands.cursor;
-  const transform = `translate(${shown.origin[0]} ${shown.origin[1]}) scale(${shown.scale})`;
-  const fineGrid = shown.scale >= 10;
-  const square = fineGrid ? shown.scale : shown.scale * 5;
+  const square = drawn.scale >= FINE_GRID_PX ? drawn.scale : drawn.scale * 5;
+  const [left, top] = drawn.origin;
 
   return (
     <div className="drawing" data-draws={draws} data-hand={hands.hand} data-picking={picking !== null}>
@@ -139,72 +134,38 @@ export function Drawing({ draws, warns }: DrawingProps) {
           handlers.onPointerDown(event);
         }}
       >
-        <svg
-          className="drawing-figure"
-          width={size.width}
-          height={size.height}
-          aria-hidden="true"
-          style={{ '--inverse': 1 / shown.scale } as CSSProperties}
-        >
-          <defs>
-            <pattern
-              id={grid}
-              width={square}
-              height={square}
-              patternUnits="userSpaceOnUse"
-              patternTransform={`translate(${shown.origin[0]} ${shown.origin[1]})`}
-            >
-              <path className="drawing-grid" d={`M${square} 0H0V${square}`} />
-            </pattern>
-          </defs>
-          <rect width="100%" height="100%" fill={`url(#${grid})`} />
-          <g transform={transform}>
-            <TrackFigure railroad={railroad} selection={selection} />
-            <FindingMarks railroad={railroad} all={warns} />
-            {line.length > 1 ? <path className="drawing-ghost" d={linePath(line)} /> : null}
-            {ghost?.is === 'rectangle' ? (
-              <path
-                className="drawing-band"
-                d={`M${ghost.from[0]} ${ghost.from[1]}H${ghost.to[0]}V${ghost.to[1]}H${ghost.from[0]}Z`}
-              />
-            ) : null}
-            <g className="drawing-cursor" data-keyboard={keyboard} transform={`translate(${x} ${y})`}>
-              <path className="drawing-mark" d="M-14 0H-6M6 0H14M0 -14V-6M0 6V14" />
+        <div className="drawing-look" style={{ transform: lookFrom(drawn, shown) }}>
+          <svg className="drawing-figure" width={size.width} height={size.height} aria-hidden="true">
+            <defs>
+              <pattern
+                id={grid}
+                width={square}
+                height={square}
+                patternUnits="userSpaceOnUse"
+                patternTransform={`translate(${left} ${top})`}
+              >
+                <path className="drawing-grid" d={`M${square} 0H0V${square}`} />
+              </pattern>
+            </defs>
+            <rect width="100%" height="100%" fill={`url(#${grid})`} />
+            <g transform={`translate(${left} ${top})`}>
+              <TrackFigure railroad={railroad} selection={selection} scale={drawn.scale} />
+              <DrawingLabels railroad={named} scale={drawn.scale} />
+              <FindingMarks railroad={named} scale={drawn.scale} all={warns} />
             </g>
-          </g>
-        </svg>
+          </svg>
+        </div>
+        <DrawingHands size={size} sight={shown} line={line} ghost={ghost} keyboard={keyboard} />
       </div>
-      <div className="drawing-foot">
-        <TypingLine onDone={() => zone.current?.focus()} />
-        <p id={about} className="drawing-words">
-          <span className="quiet figures">
-            {x}, {y}
-          </span>{' '}
-          {words === ''
-            ? draws && railroad.document.edges.length === 0
-              ? 'Drag on the sheet to draw track.'
-              : ''
-            : words}
-        </p>
-        <p className="drawing-words" role="status">
-          {picking === null ? says : picking.says}
-        </p>
-        <span className="drawing-board-acts">
-          <Act
-            kind="calm"
-            label="Zoom out"
-            onPress={() => change((b) => zoomedSight(b, 1 / ZOOM_STEP, middle))}
-          >
-            −
-          </Act>
-          <Act kind="calm" label="Zoom in" onPress={() => change((b) => zoomedSight(b, ZOOM_STEP, middle))}>
-            +
-          </Act>
-          <Act kind="calm" onPress={() => setSight(wholeSight(railroad.document, size))} keyName="Home">
-            Whole
-          </Act>
-        </span>
-      </div>
+      <DrawingFoot
+        about={about}
+        line={line}
+        there={hover ?? under}
+        draws={draws}
+        onTyped={() => zone.current?.focus()}
+        onZoom={(factor) => change((before) => zoomedSight(before, factor, middle))}
+        onWhole={() => setSight(wholeSight(railroad.document, size))}
+      />
     </div>
   );
 }

@@ -18,59 +18,76 @@ interface NodeMarkProps {
 }
 
 const LEG_PX = 22;
+const SLIP_PX = 16;
 
-const away = (arm: Arm | undefined, from: number, to: number): string =>
-  arm === undefined
-    ? ''
-    : `M${Math.cos(arm.direction) * from} ${Math.sin(arm.direction) * from}L${Math.cos(arm.direction) * to} ${Math.sin(arm.direction) * to}`;
+const hundredth = (value: number): number => Math.round(value * 100) / 100;
 
-function Inside({ node, arms }: Pick<NodeMarkProps, 'node' | 'arms'>) {
+/** A spot so far along and beside a direction from another one, as SVG writes it. */
+const spotAt = ([x, y]: Point, direction: number, along: number, beside = 0): string => {
+  const [cos, sin] = [Math.cos(direction), Math.sin(direction)];
+  return `${hundredth(x + cos * along - sin * beside)} ${hundredth(y + sin * along + cos * beside)}`;
+};
+
+const away = (at: Point, arm: Arm | undefined, from: number, to: number): string =>
+  arm === undefined ? '' : `M${spotAt(at, arm.direction, from)}L${spotAt(at, arm.direction, to)}`;
+
+/** A line across the track, so far along it. */
+const across = (at: Point, direction: number, along: number, half: number): string =>
+  `M${spotAt(at, direction, along, -half)}L${spotAt(at, direction, along, half)}`;
+
+function squareAbout({ at, half, className }: { at: Point; half: number; className: string }) {
+  return <rect className={className} x={at[0] - half} y={at[1] - half} width={2 * half} height={2 * half} />;
+}
+
+function Inside({ node, at, arms }: Pick<NodeMarkProps, 'node' | 'at' | 'arms'>) {
   const armOf = (edge: string) => arms.find((arm) => arm.edge === edge);
-  const turn = `rotate(${((arms[0]?.direction ?? 0) * 180) / Math.PI})`;
+  const [x, y] = at;
+  const track = arms[0]?.direction ?? 0;
   switch (node.kind) {
     case 'end':
-      return <path className="drawing-end" d="M0 -8V8" transform={turn} />;
+      return <path className="drawing-end" d={across(at, track, 0, 8)} />;
     case 'joint':
-      return <circle className="drawing-joint" r="3.5" />;
+      return <circle className="drawing-joint" cx={x} cy={y} r="3.5" />;
     case 'gap':
       return (
-        <g transform={turn}>
-          <rect className="drawing-cut" x="-3" y="-6" width="6" height="12" />
-          <path className="drawing-lips" d="M-4 -9V9M4 -9V9" />
-        </g>
+        <>
+          <path className="drawing-cut" d={across(at, track, 0, 6)} />
+          <path className="drawing-lips" d={across(at, track, -4, 9) + across(at, track, 4, 9)} />
+        </>
       );
     case 'turnout':
       return (
         <>
           <path
             className="drawing-leg"
-            d={away(armOf(node.trunk), 5, LEG_PX) + away(armOf(node.normal), 5, LEG_PX)}
+            d={away(at, armOf(node.trunk), 5, LEG_PX) + away(at, armOf(node.normal), 5, LEG_PX)}
           />
-          <path className="drawing-leg" data-reverse="true" d={away(armOf(node.reverse), 5, LEG_PX)} />
-          <circle className="drawing-points" r="5" />
-          {node.selfLining === true ? <circle className="drawing-self-lining" r="9" /> : null}
+          <path className="drawing-leg" data-reverse="true" d={away(at, armOf(node.reverse), 5, LEG_PX)} />
+          <circle className="drawing-points" cx={x} cy={y} r="5" />
+          {node.selfLining === true ? <circle className="drawing-self-lining" cx={x} cy={y} r="9" /> : null}
         </>
       );
     case 'crossing': {
       const [[a, b], [c, d]] = node.ways;
       return (
         <>
-          <path className="drawing-leg" d={away(armOf(a), 0, LEG_PX) + away(armOf(b), 0, LEG_PX)} />
+          <path className="drawing-leg" d={away(at, armOf(a), 0, LEG_PX) + away(at, armOf(b), 0, LEG_PX)} />
           <path
             className="drawing-leg"
             data-reverse="true"
-            d={away(armOf(c), 4, LEG_PX) + away(armOf(d), 4, LEG_PX)}
+            d={away(at, armOf(c), 4, LEG_PX) + away(at, armOf(d), 4, LEG_PX)}
           />
-          <rect className="drawing-points" x="-5" y="-5" width="10" height="10" />
-          {node.insulated ? (
-            <rect className="drawing-self-lining" x="-9" y="-9" width="18" height="18" />
-          ) : null}
+          {squareAbout({ at, half: 5, className: 'drawing-points' })}
+          {node.insulated ? squareAbout({ at, half: 9, className: 'drawing-self-lining' }) : null}
           {(node.slips ?? []).map(([from, to]) => {
             const [one, other] = [armOf(from), armOf(to)];
             if (one === undefined || other === undefined) return null;
-            const spot = (arm: Arm) => `${Math.cos(arm.direction) * 16} ${Math.sin(arm.direction) * 16}`;
             return (
-              <path key={`${from} ${to}`} className="drawing-slip" d={`M${spot(one)}Q0 0 ${spot(other)}`} />
+              <path
+                key={`${from} ${to}`}
+                className="drawing-slip"
+                d={`M${spotAt(at, one.direction, SLIP_PX)}Q${x} ${y} ${spotAt(at, other.direction, SLIP_PX)}`}
+              />
             );
           })}
         </>
@@ -81,16 +98,9 @@ function Inside({ node, arms }: Pick<NodeMarkProps, 'node' | 'arms'>) {
 
 function DrawnNode({ node, at, arms, selected }: NodeMarkProps) {
   return (
-    <g transform={`translate(${at[0]} ${at[1]})`}>
-      <g className="drawing-mark" data-node={node.kind}>
-        {selected ? <circle className="drawing-chosen" r="13" /> : null}
-        <Inside node={node} arms={arms} />
-        {node.kind === 'turnout' || node.kind === 'crossing' ? (
-          <text className="drawing-id" x="0" y="-16">
-            {node.id}
-          </text>
-        ) : null}
-      </g>
+    <g data-node={node.kind}>
+      {selected ? <circle className="drawing-chosen" cx={at[0]} cy={at[1]} r="13" /> : null}
+      <Inside node={node} at={at} arms={arms} />
     </g>
   );
 }

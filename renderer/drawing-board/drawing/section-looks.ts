@@ -1,20 +1,16 @@
 /** How each section is drawn, as the gaps really leave it: a hue and mark for its block, and plainly wrong where nothing or too much feeds it. */
-import type { BlockId, EdgeId } from '../../../shared-model/ids.ts';
-import { lineLength, type Point, type Polyline, pointAlong } from '../../../shared-model/polyline.ts';
+import type { BlockId } from '../../../shared-model/ids.ts';
 import { blockMarks } from '../../../shared-model/railroad/block-marks.ts';
 import type { Railroad, Section } from '../../../shared-model/railroad/railroad.ts';
-import { linePath } from '../../board/polyline.ts';
 
 export interface SectionLook {
   readonly key: string;
   readonly state: 'fed' | 'dead' | 'two-sources' | 'split';
   /** 1 to 6; of track that nothing feeds, none. */
   readonly hue: number | null;
-  /** The `d` of all its edges, in squares. */
-  readonly path: string;
-  /** What is written on it, and where: in the middle of its longest edge. */
+  readonly edges: Section['edges'];
+  /** What is written beside it. */
   readonly label: string;
-  readonly at: Point;
 }
 
 const HUES = 6;
@@ -39,23 +35,8 @@ function huesOf(railroad: Railroad): ReadonlyMap<BlockId, number> {
   return hues;
 }
 
-function longestMiddle(section: Section, lines: ReadonlyMap<EdgeId, Polyline>): Point {
-  let best: Polyline = [];
-  for (const edge of section.edges) {
-    const line = lines.get(edge) ?? [];
-    if (best.length === 0 || lineLength(line) > lineLength(best)) best = line;
-  }
-  return pointAlong(best, lineLength(best) / 2).at;
-}
-
-/**
- * @param lines each edge as drawn, in squares
- * @returns one look for each section, in the document's order
- */
-export function sectionLooks(
-  railroad: Railroad,
-  lines: ReadonlyMap<EdgeId, Polyline>,
-): readonly SectionLook[] {
+/** One look for each section, in the document's order. */
+export function sectionLooks(railroad: Railroad): readonly SectionLook[] {
   const marks = blockMarks(railroad.document);
   const hues = huesOf(railroad);
   const pieces = new Map<BlockId, number>();
@@ -82,9 +63,8 @@ export function sectionLooks(
       key: section.edges[0] ?? '',
       state,
       hue: block === undefined ? null : (hues.get(block) ?? 1),
-      path: section.edges.map((edge) => linePath(lines.get(edge) ?? [])).join(''),
+      edges: section.edges,
       label,
-      at: longestMiddle(section, lines),
     };
   });
 }

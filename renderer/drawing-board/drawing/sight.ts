@@ -29,6 +29,18 @@ export const toPixels = ({ scale, origin }: Sight, [x, y]: Point): Point => [
   y * scale + origin[1],
 ];
 
+/**
+ * How a picture that was drawn for one sight is moved and scaled to be seen in another, as CSS about its upper left corner.
+ *
+ * @returns undefined where nothing is to be done
+ */
+export function lookFrom(drawn: Sight, shown: Sight): string | undefined {
+  if (drawn === shown) return undefined;
+  const grown = shown.scale / drawn.scale;
+  const [x, y] = [shown.origin[0] - drawn.origin[0] * grown, shown.origin[1] - drawn.origin[1] * grown];
+  return `translate(${x}px, ${y}px) scale(${grown})`;
+}
+
 /** The sight in which the whole drawing is in view, never larger than on a blank sheet. */
 export function wholeSight({ nodes, edges }: Pick<DraftDocument, 'nodes' | 'edges'>, size: Size): Sight {
   const points = [

@@ -1,6 +1,6 @@
 /** Where on the drawing a finding is: at a node that it is about, else in the middle of an edge, else on a feeder of its block. */
 import { lineLength, type Point, pointAlong } from '../../../shared-model/polyline.ts';
-import { lineOf, type Track } from '../../../shared-model/railroad/editing/track.ts';
+import { lineOf } from '../../../shared-model/railroad/editing/track.ts';
 import type { Railroad } from '../../../shared-model/railroad/railroad.ts';
 import type { Finding } from '../../../shared-model/refusal.ts';
 
@@ -14,12 +14,12 @@ export function trackAbout(railroad: Railroad, { about }: Finding): readonly str
 }
 
 /** The spot of a finding in squares; null for one that is about no track at all. */
-export function placeOf(railroad: Railroad, track: Track, finding: Finding): Point | null {
+export function placeOf(railroad: Railroad, finding: Finding): Point | null {
   const [first] = trackAbout(railroad, finding);
   const node = railroad.nodes.get(first as never);
   if (node !== undefined) return node.at;
   const edge = railroad.edges.get(first as never);
   if (edge === undefined) return null;
-  const line = lineOf(track, edge);
+  const line = lineOf(railroad, edge);
   return pointAlong(line, lineLength(line) / 2).at;
 }

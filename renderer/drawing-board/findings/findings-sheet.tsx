@@ -1,16 +1,26 @@
 /** What the audit finds in the draft, while it is drawn: each with its place, what to do, and a button where one thing is the sensible one. */
+import { memo } from 'react';
 import { remedyFor } from '../../../shared-model/power/editing/remedy-for.ts';
+import type { Railroad } from '../../../shared-model/railroad/railroad.ts';
 import type { Finding } from '../../../shared-model/refusal.ts';
 import { Act } from '../../parts/act.tsx';
-import { useDraftAudit, useDraftRailroad, useDrawingStore } from '../use-drawing.tsx';
+import { draftRailroad } from '../draft-audit.ts';
+import { mend } from '../mend.ts';
+import { useDraftAudit, useDrawingStore } from '../use-drawing.tsx';
 import { trackAbout } from './finding-places.ts';
 import './findings.css';
 
 const MOST_NAMED = 6;
 
-function OneFinding({ finding, number }: { readonly finding: Finding; readonly number: number }) {
+interface OneFindingProps {
+  readonly finding: Finding;
+  readonly number: number;
+  /** The railroad that was judged. */
+  readonly railroad: Railroad;
+}
+
+const OneFinding = memo(function DrawnFinding({ finding, number, railroad }: OneFindingProps) {
   const store = useDrawingStore();
-  const railroad = useDraftRailroad();
   const { code, severity, about, says, remedy } = finding;
   const track = trackAbout(railroad, finding);
   const edit = remedyFor(finding, railroad.document);
@@ -34,17 +44,19 @@ function OneFinding({ finding, number }: { readonly finding: Finding; readonly n
           </Act>
         )}
         {edit === null ? null : (
-          <Act kind="calm" onPress={() => store.act(edit)}>
+          <Act kind="calm" onPress={() => mend(store, finding)}>
             Mend: {edit.says}
           </Act>
         )}
       </p>
     </li>
   );
-}
+});
 
 export function FindingsSheet() {
-  const { findings, malformed } = useDraftAudit();
+  const audit = useDraftAudit();
+  if (audit === null) return <p role="status">The audit looks at it…</p>;
+  const { findings, malformed, draft } = audit;
   if (malformed !== null)
     return (
       <p role="alert">
@@ -65,6 +77,7 @@ export function FindingsSheet() {
             key={`${finding.code} ${finding.about.join(' ')}`}
             finding={finding}
             number={index + 1}
+            railroad={draftRailroad(draft)}
           />
         ))}
       </ol>

@@ -36,8 +36,11 @@ function fitting(draft: DraftDocument, { selectors, turnouts, toggles }: Positio
 /** The display setting, where the draft is whole enough to ask for it. */
 function useDisplay() {
   const railroad = useDraftRailroad();
-  const { findings, malformed } = useDraftAudit();
-  const broken = malformed !== null || findings.some(({ code }) => code === 'broken-reference');
+  const audit = useDraftAudit();
+  const broken =
+    audit === null ||
+    audit.malformed !== null ||
+    audit.findings.some(({ code }) => code === 'broken-reference');
   return broken ? null : displaySetting(railroad);
 }
 

@@ -87,7 +87,7 @@ export function BlocksSection() {
   const store = useDrawingStore();
   const draft = useDraft();
   const railroad = useDraftRailroad();
-  const { findings } = useDraftAudit();
+  const findings = useDraftAudit()?.findings ?? [];
   const selection = useDrawing((state) => state.selection);
   const [open, setOpen] = useState<string | null>(null);
   const [only] = selection.size === 1 ? selection : [];

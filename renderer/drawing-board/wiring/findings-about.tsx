@@ -2,6 +2,7 @@
 import { remedyFor } from '../../../shared-model/power/editing/remedy-for.ts';
 import type { Finding } from '../../../shared-model/refusal.ts';
 import { Act } from '../../parts/act.tsx';
+import { mend } from '../mend.ts';
 import { useDraft, useDraftAudit, useDrawingStore } from '../use-drawing.tsx';
 
 function OneFinding({ finding }: { readonly finding: Finding }) {
@@ -13,7 +14,7 @@ function OneFinding({ finding }: { readonly finding: Finding }) {
     <li data-severity={severity}>
       <strong>{severity}:</strong> {says} <span className="quiet">{remedy}</span>
       {edit === null ? null : (
-        <Act kind="calm" onPress={() => store.act(edit)}>
+        <Act kind="calm" onPress={() => mend(store, finding)}>
           Mend: {edit.says}
         </Act>
       )}
@@ -23,7 +24,7 @@ function OneFinding({ finding }: { readonly finding: Finding }) {
 
 /** @param concerns whether a finding belongs here */
 export function FindingsAbout({ concerns }: { readonly concerns: (finding: Finding) => boolean }) {
-  const findings = useDraftAudit().findings.filter(concerns);
+  const findings = useDraftAudit()?.findings.filter(concerns) ?? [];
   if (findings.length === 0) return null;
   return (
     <ul className="wiring-findings" aria-label="What the audit finds about it">
