@@ -9,7 +9,9 @@ import { blockName, trainWords } from './words.ts';
 
 function Happened({ rehearsal, made }: { readonly rehearsal: Rehearsal; readonly made: MadeReal }) {
   const reading = useRecord(made.evening);
-  const { seen, origin } = rehearsal;
+  const { origin, plans, seeing } = rehearsal;
+  const plan = plans[made.plan];
+  const seen = plan === undefined ? null : seeing(plan);
   if (reading.is === 'failed') return <p role="alert">The evening cannot be read: {reading.says}</p>;
   if (reading.is === 'reading' || seen === null) return <p role="status">Reading the evening.</p>;
   const { replay } = reading.record;

@@ -1,4 +1,6 @@
 /** A rehearsal as it is kept: the railroad it was on, where everything stood, and the plans that were made. */
+
+import { blockId, trainId } from '../../shared-model/ids.ts';
 import type { PlanOptions } from '../../shared-model/planning/plan/options.ts';
 import { situationSchema } from '../../shared-model/planning/situation.ts';
 import { railroadDocument } from '../../shared-model/railroad/document.ts';
@@ -13,11 +15,16 @@ const planOptions: z.ZodType<PlanOptions> = z.strictObject({
   startSeconds: z.number(),
 });
 
-/** Where it was made real: the evening, the number of the first entry, and the session's second that was the plan's 0. */
+/**
+ * Where a plan was made real: the evening, the number of the first entry, the session's second that was the plan's 0; which plan, and which
+ * of its orders were given.
+ */
 const madeReal = z.strictObject({
   evening: z.string(),
   entry: z.number().int().positive(),
   began: z.number(),
+  plan: z.number().int().nonnegative().default(0),
+  given: z.array(z.number().int().nonnegative()).readonly().default([]),
 });
 export type MadeReal = z.infer<typeof madeReal>;
 
@@ -27,6 +34,10 @@ export const keptRehearsal = z.strictObject({
   from: z.string(),
   document: railroadDocument,
   situation: situationSchema,
+  /** Trains that were on their way when it was begun from the live evening. */
+  underWay: z
+    .array(z.strictObject({ train: trainId, blocks: z.array(blockId), entered: z.number().int().positive() }))
+    .default([]),
   plans: z.array(z.strictObject({ name: z.string(), options: planOptions, answer: planAnswer })),
   chosen: z.number().int().nonnegative(),
   madeReal: madeReal.nullable(),

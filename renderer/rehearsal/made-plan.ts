@@ -1,4 +1,10 @@
 /** A plan of a rehearsal with all that is shown of it: its times, its faults by the checker, its orders, and how the rules take them. */
+
+import {
+  type KeptPlan,
+  keepOrder,
+  type TrainsUnderWay,
+} from '../../shared-model/planning/carry-out/keep-order.ts';
 import { type Chart, chartOf } from '../../shared-model/planning/chart/chart-model.ts';
 import { type PlanFault, planFaults } from '../../shared-model/planning/checker/check-plan.ts';
 import type { PlanOptions } from '../../shared-model/planning/plan/options.ts';
@@ -26,6 +32,8 @@ export interface PlanSeen {
   readonly faults: readonly PlanFault[];
   readonly chart: Chart;
   readonly orders: readonly PlanOrder[];
+  /** As it is carried out: who has each block after whom. */
+  readonly kept: KeptPlan;
   readonly played: PlayedPlan;
 }
 
@@ -38,6 +46,7 @@ export function seePlan(
   situation: Situation,
   fork: ForkedEvening,
   { options, answer }: PlanKept,
+  underWay: TrainsUnderWay,
 ): PlanSeen {
   const timing = planTiming(railroad, situation, answer, options);
   const faults = planFaults(railroad, situation, answer, options);
@@ -47,6 +56,7 @@ export function seePlan(
     faults,
     chart: chartOf(answer, timing, faults),
     orders,
+    kept: keepOrder(railroad, situation, answer, timing, orders, underWay),
     played: playPlan(fork.evening, answer, timing, orders),
   };
 }

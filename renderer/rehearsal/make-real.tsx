@@ -1,27 +1,73 @@
-/** A plan made real: its orders go to the live evening one by one, and each is judged again by how the railroad stands then. */
+/**
+ * A plan made real: an order of trains, and no timetable. Each of its orders goes to the live evening when it is its turn, and is judged
+ * again by how the railroad stands then; from there another plan can be made at any moment.
+ */
 import { useRef, useState } from 'react';
+import { stillGiven, type Turn, turnsOf } from '../../shared-model/planning/carry-out/whose-turn.ts';
 import { clockText } from '../../shared-model/planning/chart/chart-ticks.ts';
+import type { PlanOrder } from '../../shared-model/planning/rehearsal/plan-orders.ts';
+import type { Railroad } from '../../shared-model/railroad/railroad.ts';
 import { spokenDestination } from '../../shared-model/session/say.ts';
-import { useConsole, useConsoleStore } from '../console/use-console.tsx';
+import { useConsole, useConsoleStore, useSessionSeconds } from '../console/use-console.tsx';
 import { Act } from '../parts/act.tsx';
 import type { PlanSeen } from './made-plan.ts';
+import { useHowFar } from './use-how-far.ts';
 import type { Rehearsal } from './use-rehearsal.ts';
-import { trainWords } from './words.ts';
+import { blockName, trainWords } from './words.ts';
 
 interface MakeRealProps {
   readonly rehearsal: Rehearsal;
   readonly seen: PlanSeen;
+  /** Plans again from how the live evening stands; seconds since this plan's beginning. */
+  readonly onAgain: (since: number) => void;
 }
 
-export function MakeReal({ rehearsal, seen }: MakeRealProps) {
+const orderWords = (railroad: Railroad, { train, input }: PlanOrder): string =>
+  `${trainWords(railroad, train)} to ${spokenDestination(railroad, input.to)}`;
+
+/** "until No. 3 has left 5 Mill and the order before it is given". */
+function heldWords(railroad: Railroad, turn: Turn): string {
+  if (turn.is !== 'held') return '';
+  const left = turn.until.map(
+    ({ train, block }) => `${trainWords(railroad, train)} has left ${blockName(railroad, block)}`,
+  );
+  const behind = turn.behind === null ? [] : [`${orderWords(railroad, turn.behind.order)} is given`];
+  return `Not its turn until ${[...new Set([...left, ...behind])].join(', and ')}.`;
+}
+
+/** Whether two railroads have the same track and wiring: trains may differ from evening to evening. */
+function isSameTrack(one: Railroad, other: Railroad): boolean {
+  const trackOf = ({ document: { nodes, edges, blocks, selectors, toggles } }: Railroad) =>
+    JSON.stringify([nodes, edges, blocks, selectors, toggles]);
+  return one === other || trackOf(one) === trackOf(other);
+}
+
+export function MakeReal({ rehearsal, seen, onAgain }: MakeRealProps) {
   const store = useConsoleStore();
   const evening = useConsole((state) => state.evening);
-  const [made, setMade] = useState(0);
+  const seconds = useSessionSeconds(evening);
   const [says, setSays] = useState<string | null>(null);
   const sending = useRef(false);
   const { railroad } = rehearsal.origin;
-  const { orders } = seen;
-  const next = orders[made];
+  const { orders, kept } = seen;
+  const made =
+    rehearsal.madeReal?.plan === rehearsal.chosen && rehearsal.madeReal.evening === evening?.id
+      ? rehearsal.madeReal
+      : null;
+  // Several orders may go before the screen is drawn again.
+  const madeNow = useRef(made);
+  madeNow.current = made;
+  const far = useHowFar(kept, made, evening);
+  const turnsNow = (): readonly Turn[] => {
+    const live = store.get().evening;
+    const given = madeNow.current?.given ?? [];
+    return turnsOf(kept, far, live === null ? new Set(given) : stillGiven(kept, far, given, live.state));
+  };
+  const turns = turnsNow();
+  const done = turns.filter(({ is }) => is === 'given').length;
+  const next = turns.findIndex(({ is }) => is === 'next');
+  const since = made === null ? 0 : seconds - made.began;
+  const strayed = [...far].filter(([, { astray }]) => astray !== null);
 
   /** @returns whether it was taken */
   const makeOne = async (index: number): Promise<boolean> => {
@@ -41,12 +87,18 @@ export function MakeReal({ rehearsal, seen }: MakeRealProps) {
     }
     const [event] = events;
     const live = store.get().evening;
-    if (rehearsal.madeReal === null && event !== undefined && live !== null && index === 0)
-      rehearsal.setMadeReal({ evening: live.id, entry: event.entry, began: event.at - order.at });
-    setMade(index + 1);
-    setSays(
-      `Granted: ${trainWords(railroad, order.train)} to ${spokenDestination(railroad, order.input.to)}. Its throws are on the Desk.`,
-    );
+    if (event !== undefined && live !== null) {
+      const before = madeNow.current;
+      madeNow.current = {
+        evening: live.id,
+        entry: before?.entry ?? event.entry,
+        began: before?.began ?? event.at - order.at,
+        plan: rehearsal.chosen,
+        given: [...(before?.given ?? []), index],
+      };
+      rehearsal.setMadeReal(madeNow.current);
+    }
+    setSays(`Granted: ${orderWords(railroad, order)}. Its throws are on the Desk.`);
     return true;
   };
   const once = (work: () => Promise<unknown>) => async () => {
@@ -55,52 +107,89 @@ export function MakeReal({ rehearsal, seen }: MakeRealProps) {
     await work();
     sending.current = false;
   };
-  const notNow =
+  const allThatCan = async () => {
+    for (;;) {
+      const place = turnsNow().findIndex(({ is }) => is === 'next');
+      if (place < 0 || !(await makeOne(place))) return;
+    }
+  };
+  const notLive =
     evening === null || evening.state.phase === 'ended'
       ? 'There is no live evening: open one on the Desk.'
       : evening.state.phase !== 'running'
         ? 'The evening does not run now.'
-        : seen.faults.length > 0
-          ? 'This plan has conflicts.'
-          : next === undefined
-            ? 'Every order of it was made real.'
-            : undefined;
+        : isSameTrack(evening.railroad, railroad)
+          ? undefined
+          : `The live evening is on ${evening.railroad.document.name}, and this is not its track and wiring.`;
+  const wrong = notLive ?? (seen.faults.length > 0 ? 'This plan has conflicts.' : undefined);
+  const notNow =
+    wrong ??
+    (done === orders.length
+      ? 'Every order of it was made real.'
+      : next < 0
+        ? 'None has its turn yet: what each waits for stands beside it.'
+        : undefined);
+  const first = orders[next];
   return (
     <section className="rehearsal-real" aria-label="Make it real">
       <p>
-        {orders.length} orders, {made} made real. Each is judged again by how the railroad stands then; the
-        throws and reports come after it on the Desk.
+        {orders.length} orders, {done} made real. Kept as an order of trains: a late one holds up only who
+        comes after it. Each is judged again by how the railroad stands then; its throws come on the Desk.
       </p>
       <div className="rehearsal-acts">
-        <Act onPress={() => void once(() => makeOne(made))()} notNow={notNow}>
-          {next === undefined
-            ? 'Make the next order real'
-            : `Make real: ${trainWords(railroad, next.train)} to ${spokenDestination(railroad, next.input.to)}`}
+        <Act onPress={() => void once(() => makeOne(next))()} notNow={notNow}>
+          {first === undefined ? 'Make the next order real' : `Make real: ${orderWords(railroad, first)}`}
         </Act>
-        <Act
-          onPress={() =>
-            void once(async () => {
-              for (let index = made; index < orders.length; index += 1) if (!(await makeOne(index))) return;
-            })()
-          }
-          notNow={notNow}
-        >
+        <Act onPress={() => void once(allThatCan)()} notNow={notNow}>
           Make real all that can go now
+        </Act>
+        <Act kind="calm" onPress={() => onAgain(since)} notNow={notLive}>
+          Plan again from here
         </Act>
       </div>
       {says === null ? null : <p role="status">{says}</p>}
+      {strayed.length === 0 ? null : (
+        <ul role="alert" className="rehearsal-problem">
+          {strayed.map(([train, { astray }]) => (
+            <li key={train}>
+              {trainWords(railroad, train)} is in {blockName(railroad, astray ?? '')}, which is not on its way
+              in this plan. Plan again from here.
+            </li>
+          ))}
+        </ul>
+      )}
       <ol className="rehearsal-orders">
-        {orders.map((order, index) => (
-          <li
-            key={`${order.move} ${order.at} ${order.input.to}`}
-            data-made={index < made || undefined}
-            aria-current={index === made ? 'step' : undefined}
-          >
-            {clockText(order.at)} {trainWords(railroad, order.train)} to{' '}
-            {spokenDestination(railroad, order.input.to)}
-            {index < made ? ' · made real' : ''}
-          </li>
-        ))}
+        {orders.map((order, index) => {
+          const turn = turns[index] ?? { is: 'given' };
+          return (
+            <li
+              key={`${order.move} ${order.at} ${order.input.to}`}
+              data-turn={turn.is}
+              aria-current={index === next ? 'step' : undefined}
+            >
+              <span className="rehearsal-turn">
+                {turn.is === 'given' ? '✓ made real' : turn.is === 'next' ? '▶ its turn' : '‖ held'}
+              </span>
+              <span>
+                {clockText(order.at)} {orderWords(railroad, order)}
+                {turn.is === 'next' && made !== null && since >= order.at + 1
+                  ? `, due ${clockText(since - order.at)} ago`
+                  : ''}
+                {turn.is === 'held' ? <span className="quiet"> {heldWords(railroad, turn)}</span> : null}
+              </span>
+              {turn.is === 'next' && index !== next ? (
+                <Act
+                  kind="calm"
+                  label={`Make real: ${orderWords(railroad, order)}`}
+                  onPress={() => void once(() => makeOne(index))()}
+                  notNow={wrong}
+                >
+                  Make real
+                </Act>
+              ) : null}
+            </li>
+          );
+        })}
       </ol>
     </section>
   );

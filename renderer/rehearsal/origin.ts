@@ -1,9 +1,8 @@
 /** What a rehearsal begins with: the live evening as it stands, a saved setting, or an empty railroad. */
 
-import {
-  situationOfSetting,
-  situationOfState,
-} from '../../shared-model/planning/rehearsal/fork-situation.ts';
+import { fromHere } from '../../shared-model/planning/carry-out/from-here.ts';
+import type { TrainsUnderWay } from '../../shared-model/planning/carry-out/keep-order.ts';
+import { situationOfSetting } from '../../shared-model/planning/rehearsal/fork-situation.ts';
 import type { SituationJson } from '../../shared-model/planning/situation.ts';
 import type { Railroad } from '../../shared-model/railroad/railroad.ts';
 import type { CarriedOver } from '../../shared-model/session/initial.ts';
@@ -23,6 +22,8 @@ export interface Origin {
   readonly known: Known;
   /** What could not be taken over, in sentences. */
   readonly left: readonly string[];
+  /** Trains that are on their way by an order: it begins with them where that takes them. */
+  readonly underWay: TrainsUnderWay;
 }
 
 const NOTHING_KNOWN: Known = { tags: [], checks: [], people: {} };
@@ -58,10 +59,28 @@ export function originOf(key: string, evening: FollowedEvening | null, railroad:
   const known = knownIn(evening);
   const says = originsFor(evening, railroad).find((one) => one.key === key)?.says ?? 'an empty railroad';
   if (key === 'live' && evening !== null) {
-    const forked = situationOfState(evening.railroad, evening.state);
-    return { key, says, railroad: forked.railroad, json: forked.json, known, left: forked.left };
+    return { key, says, known, ...fromHere(evening.railroad, evening.state, [], 0) };
   }
   const setting = railroad.document.settings.find(({ id }) => key === `setting ${id}`);
   const json: SituationJson = setting === undefined ? { trains: [] } : situationOfSetting(setting);
-  return { key, says, railroad, json, known, left: [] };
+  return { key, says, railroad, json, known, left: [], underWay: new Map() };
+}
+
+/**
+ * The live evening as it stands now, to be planned again.
+ *
+ * @param wishes where the trains were to end up in the plan before
+ * @param since seconds since the beginning of that plan
+ */
+export function originFromHere(
+  evening: FollowedEvening,
+  wishes: SituationJson['trains'],
+  since: number,
+): Origin {
+  return {
+    key: 'live',
+    says: 'the live evening, as it stood when it was planned again',
+    known: knownIn(evening),
+    ...fromHere(evening.railroad, evening.state, wishes, since),
+  };
 }

@@ -111,9 +111,10 @@ interface PlanSheetProps {
   readonly rehearsal: Rehearsal;
   readonly step: number;
   readonly onStep: (step: number) => void;
+  readonly onAgain: (since: number) => void;
 }
 
-export function PlanSheet({ rehearsal, step, onStep }: PlanSheetProps) {
+export function PlanSheet({ rehearsal, step, onStep, onAgain }: PlanSheetProps) {
   const { plans, chosen, seen, origin, drag } = rehearsal;
   const [asTable, setAsTable] = useState(false);
   const plan = plans[chosen];
@@ -166,7 +167,7 @@ export function PlanSheet({ rehearsal, step, onStep }: PlanSheetProps) {
       </div>
       <div className="rehearsal-below">
         <PlanSteps railroad={origin.railroad} seen={seen} step={step} onStep={onStep} />
-        <MakeReal key={`${plan.name} ${chosen}`} rehearsal={rehearsal} seen={seen} />
+        <MakeReal key={`${plan.name} ${chosen}`} rehearsal={rehearsal} seen={seen} onAgain={onAgain} />
       </div>
     </>
   );

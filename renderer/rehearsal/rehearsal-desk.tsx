@@ -1,25 +1,20 @@
 /** One rehearsal on the screen: what it began with, the board with a frame that says that it is not live, and the sheets below it. */
-import { useId, useMemo, useState } from 'react';
-import type { BlockId } from '../../shared-model/ids.ts';
+import { useEffect, useId, useState } from 'react';
+import type { SituationJson } from '../../shared-model/planning/situation.ts';
 import type { ReplyOf } from '../../shared-model/wire/contract.ts';
-import { Board } from '../board/board.tsx';
-import { boardView } from '../board/board-view.ts';
-import type { BoardMark } from '../board/board-words.ts';
-import { liveOptions } from '../board/live-options.ts';
 import type { FollowedEvening } from '../console/followed-evening.ts';
-import { useConsoleStore } from '../console/use-console.tsx';
 import { Act } from '../parts/act.tsx';
-import { TextBox } from '../parts/field.tsx';
-import { Pick } from '../parts/pick.tsx';
 import { CapacitySheet } from './capacity-sheet.tsx';
 import { HappenedSheet } from './happened-sheet.tsx';
-import { type KeptRehearsal, REHEARSALS } from './kept-rehearsal.ts';
+import type { KeptRehearsal } from './kept-rehearsal.ts';
 import { KeptSheet } from './kept-sheet.tsx';
 import { type Origin, originsFor } from './origin.ts';
 import { Planning, PlanSheet } from './plan-sheet.tsx';
+import { RehearsalBoard } from './rehearsal-board.tsx';
+import { type RailroadChoice, RehearsalHead } from './rehearsal-head.tsx';
 import { TrainsSheet } from './trains-sheet.tsx';
 import { type Rehearsal, useRehearsal } from './use-rehearsal.ts';
-import { lockedBlocks, SAFE_EFFORT, Verdict } from './verdict.tsx';
+import { SAFE_EFFORT, Verdict } from './verdict.tsx';
 import { WaysSheet } from './ways-sheet.tsx';
 
 interface RehearsalDeskProps {
@@ -30,6 +25,32 @@ interface RehearsalDeskProps {
   readonly onBegin: (key: string) => void;
   readonly onOpen: (rehearsal: KeptRehearsal) => void;
   readonly onKept: () => void;
+  /** Plans again from how the live evening stands, with these destinations; seconds since the plan's beginning. */
+  readonly onAgain: (wishes: SituationJson['trains'], since: number) => void;
+  /** What there is of it that is not kept: nothing, where it is as it began. */
+  readonly onChange: (present: KeptRehearsal | null) => void;
+  /** Whether it is planned as soon as it begins. */
+  readonly asks: boolean;
+  readonly railroads: RailroadChoice | null;
+}
+
+/** A rehearsal as it is kept. */
+function keptOf({ origin, json, plans, chosen, madeReal }: Rehearsal, name: string): KeptRehearsal {
+  return {
+    format: 'cabward-rehearsal/1',
+    name: name.trim() === '' ? 'Rehearsal' : name.trim().slice(0, 80),
+    from: origin.says,
+    document: origin.railroad.document,
+    situation: json as KeptRehearsal['situation'],
+    underWay: [...origin.underWay].map(([train, { blocks, entered }]) => ({
+      train,
+      blocks: [...blocks],
+      entered,
+    })),
+    plans: [...plans],
+    chosen,
+    madeReal,
+  };
 }
 
 const SHEETS = [
@@ -42,107 +63,26 @@ const SHEETS = [
 ] as const;
 type SheetKey = (typeof SHEETS)[number]['key'];
 
-interface RehearsalBoardProps {
-  readonly rehearsal: Rehearsal;
-  readonly step: number;
-  /** The train that a touched block is the destination of. */
-  readonly picked: string | null;
-  readonly onPicked: () => void;
-}
-
-/** The board of the rehearsal: as it stands at the step that is looked at. */
-function RehearsalBoard({ rehearsal, step, picked, onPicked }: RehearsalBoardProps) {
-  const { origin, fork, seen } = rehearsal;
-  const answer = rehearsal.safe.state;
-  const state = step === 0 ? fork?.evening.state : seen?.played.steps[step - 1]?.state;
-  const locked = useMemo(() => lockedBlocks(answer), [answer]);
-  const view = useMemo(() => {
-    if (state === undefined) return null;
-    const options = liveOptions(origin.railroad, state);
-    const marks = new Map<string, BoardMark>(options.marks);
-    for (const block of locked) marks.set(block, 'refused');
-    const pressable = new Set<string>(picked === null ? [] : origin.railroad.blocks.keys());
-    return boardView(origin.railroad, state, { ...options, marks, pressable });
-  }, [origin.railroad, state, locked, picked]);
-  const goTo = (block: string) => {
-    const { json, change } = rehearsal;
-    if (picked === null || !origin.railroad.blocks.has(block as BlockId)) return;
-    const to = block as BlockId;
-    change({
-      ...json,
-      trains: json.trains.map((train) => (train.train === picked ? { ...train, to } : train)),
-    });
-    onPicked();
-  };
-  return (
-    <div className="rehearsal-board" data-zone="board">
-      {view === null ? (
-        <p className="rehearsal-no-board">The board is drawn when what stands below it is right.</p>
-      ) : (
-        <Board railroad={origin.railroad} view={view} label="Board, rehearsal" onOpen={goTo} />
-      )}
-      <span className="rehearsal-watermark" aria-hidden="true">
-        rehearsal
-      </span>
-    </div>
-  );
-}
-
-interface KeepProps {
-  readonly rehearsal: Rehearsal;
-  readonly name: string;
-  readonly onName: (name: string) => void;
-  readonly onKept: () => void;
-}
-
-function Keep({ rehearsal, name, onName, onKept }: KeepProps) {
-  const { connection } = useConsoleStore();
-  const [says, setSays] = useState<string | null>(null);
-  const keep = async () => {
-    const { origin, json, plans, chosen, madeReal } = rehearsal;
-    const value: KeptRehearsal = {
-      format: 'cabward-rehearsal/1',
-      name: name.trim(),
-      from: origin.says,
-      document: origin.railroad.document,
-      situation: json as KeptRehearsal['situation'],
-      plans: [...plans],
-      chosen,
-      madeReal,
-    };
-    const answer = await connection.call('keep.write', { kind: REHEARSALS, id: value.name, value });
-    setSays(answer.ok ? `Kept as “${value.name}”.` : answer.problem.says);
-    if (answer.ok) onKept();
-  };
-  return (
-    <>
-      <TextBox label="Name" value={name} onChange={onName} />
-      <Act
-        kind="calm"
-        onPress={() => void keep()}
-        notNow={
-          name.trim() === ''
-            ? 'Give it a name first.'
-            : name.length > 80
-              ? 'A name has at most 80 letters.'
-              : undefined
-        }
-      >
-        Keep it
-      </Act>
-      {says === null ? null : <span role="status">{says}</span>}
-    </>
-  );
-}
-
-export function RehearsalDesk({ origin, opened, kept, live, onBegin, onOpen, onKept }: RehearsalDeskProps) {
+export function RehearsalDesk({
+  origin,
+  opened,
+  kept,
+  live,
+  asks,
+  railroads,
+  onBegin,
+  onOpen,
+  onKept,
+  onAgain,
+  onChange,
+}: RehearsalDeskProps) {
   const rehearsal = useRehearsal(origin, {
     plans: opened?.plans ?? [],
     chosen: opened?.chosen ?? 0,
     madeReal: opened?.madeReal ?? null,
   });
   const [name, setName] = useState(opened?.name ?? `Rehearsal ${kept.length + 1}`);
-  const [sheet, setSheet] = useState<SheetKey>(opened === null ? 'trains' : 'plan');
+  const [sheet, setSheet] = useState<SheetKey>(asks || (opened?.plans.length ?? 0) > 0 ? 'plan' : 'trains');
   const [step, setStep] = useState(0);
   const [picked, setPicked] = useState<string | null>(null);
   const panel = useId();
@@ -155,32 +95,26 @@ export function RehearsalDesk({ origin, opened, kept, live, onBegin, onOpen, onK
     : movers === 0
       ? 'Give a train somewhere to go first.'
       : undefined;
-  const beginnings = originsFor(live, live?.railroad ?? origin.railroad);
+  const value = keptOf(rehearsal, name);
+  const isAsItBegan = json === origin.json && plans.length === 0;
+  useEffect(() => onChange(isAsItBegan ? null : value), [onChange, isAsItBegan, value]);
+  // Once, when it begins: the question was asked before.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what is asked is what it begins with
+  useEffect(() => {
+    if (asks && notNow === undefined) rehearsal.askPlan();
+  }, [asks]);
   return (
     <div className="rehearsal" data-sheet={sheet}>
-      <section className="rehearsal-head" aria-label="Rehearsal">
-        <strong className="rehearsal-title">Rehearsal: nothing here is live.</strong>
-        <Pick
-          label="Begin anew from"
-          value={origin.key}
-          options={
-            beginnings.some(({ key }) => key === origin.key)
-              ? beginnings.map(({ key, says }) => ({ value: key, says }))
-              : [
-                  { value: origin.key, says: `as kept, from ${origin.says}` },
-                  ...beginnings.map(({ key, says }) => ({ value: key, says })),
-                ]
-          }
-          onChange={onBegin}
-        />
-        <Act kind="calm" onPress={() => onBegin(origin.key === 'kept' ? 'empty' : origin.key)}>
-          Discard it
-        </Act>
-        <Keep rehearsal={rehearsal} name={name} onName={setName} onKept={onKept} />
-        <a className="rehearsal-link" href="#/rehearsal/by-hand">
-          By hand, on the Desk
-        </a>
-      </section>
+      <RehearsalHead
+        origin={origin}
+        beginnings={originsFor(live, live?.railroad ?? origin.railroad)}
+        railroads={railroads}
+        value={value}
+        name={name}
+        onName={setName}
+        onBegin={onBegin}
+        onKept={onKept}
+      />
       <RehearsalBoard
         rehearsal={rehearsal}
         step={sheet === 'plan' ? at : 0}
@@ -239,7 +173,12 @@ export function RehearsalDesk({ origin, opened, kept, live, onBegin, onOpen, onK
               <p>No plan yet. Give the trains somewhere to go, then ask “In which order?”.</p>
             ) : null}
             <Planning rehearsal={rehearsal} />
-            <PlanSheet rehearsal={rehearsal} step={at} onStep={setStep} />
+            <PlanSheet
+              rehearsal={rehearsal}
+              step={at}
+              onStep={setStep}
+              onAgain={(since) => onAgain(json.trains, since)}
+            />
           </>
         ) : null}
         {sheet === 'ways' ? <WaysSheet rehearsal={rehearsal} /> : null}

@@ -1,8 +1,6 @@
 /** Rehearsal: what-if on a copy, visibly not live. `#/rehearsal` asks and plans, `#/rehearsal/by-hand` plays a fork on the Desk's own parts. */
 import { useCallback, useEffect, useMemo, useState } from 'react';
-import { railroadDocument } from '../../shared-model/railroad/document.ts';
-import { indexRailroad, type Railroad } from '../../shared-model/railroad/railroad.ts';
-import { whyNotRunnable } from '../../shared-model/railroad/runnable.ts';
+import { indexRailroad } from '../../shared-model/railroad/railroad.ts';
 import type { ReplyOf } from '../../shared-model/wire/contract.ts';
 import { useConsole, useConsoleStore } from '../console/use-console.tsx';
 import { EmptyState } from '../parts/empty-state.tsx';
@@ -10,63 +8,42 @@ import { screenRest } from '../shell/address.ts';
 import { useHash } from '../shell/use-hash.ts';
 import { ByHand } from './by-hand.tsx';
 import { type KeptRehearsal, REHEARSALS } from './kept-rehearsal.ts';
-import { type Origin, originOf } from './origin.ts';
+import { type Origin, originFromHere, originOf } from './origin.ts';
+import { presentRehearsal, rememberRehearsal } from './present-rehearsal.ts';
 import { RehearsalDesk } from './rehearsal-desk.tsx';
+import { useLibrary } from './use-library.ts';
 import './rehearsal.css';
 
-/** The railroad to rehearse on where no evening goes on: the first of the library that can be run. */
-function useLibraryRailroad(wanted: boolean): {
-  readonly railroad: Railroad | null;
-  readonly says: string | null;
-} {
-  const { connection } = useConsoleStore();
-  const [found, setFound] = useState<{ railroad: Railroad | null; says: string | null }>({
-    railroad: null,
-    says: null,
-  });
-  useEffect(() => {
-    if (!wanted) return;
-    const read = async () => {
-      const list = await connection.call('railroads.list', {});
-      if (!list.ok) return setFound({ railroad: null, says: list.problem.says });
-      for (const { id, version } of list.value) {
-        if (version === 0) continue;
-        const whole = await connection.call('railroads.read', { id, version });
-        const document = whole.ok ? railroadDocument.safeParse(whole.value.document) : null;
-        if (document?.success === true && whyNotRunnable(document.data) === null)
-          return setFound({ railroad: indexRailroad(document.data), says: null });
-      }
-      setFound({
-        railroad: null,
-        says: 'There is no railroad that can be run yet: draw one on the Drawing board.',
-      });
-    };
-    void read();
-  }, [connection, wanted]);
-  return found;
-}
-
-/** A rehearsal that was kept, as a beginning. */
-function originOfKept(kept: KeptRehearsal, evening: Parameters<typeof originOf>[1]): Origin {
+/** A rehearsal that was kept, or left when another screen was gone to, as a beginning. */
+function originOfKept(
+  kept: KeptRehearsal,
+  key: 'kept' | 'left',
+  evening: Parameters<typeof originOf>[1],
+): Origin {
   const railroad = indexRailroad(kept.document);
   const { known } = originOf('empty', evening, railroad);
-  return { key: 'kept', says: kept.from, railroad, json: kept.situation, known, left: [] };
+  const underWay = new Map(kept.underWay.map(({ train, blocks, entered }) => [train, { blocks, entered }]));
+  return { key, says: kept.from, railroad, json: kept.situation, known, left: [], underWay };
 }
+
+/** How the rehearsal on the screen began. */
+type Begun = { readonly number: number } & (
+  | { readonly by: 'key'; readonly key: string }
+  | { readonly by: 'kept' | 'left'; readonly kept: KeptRehearsal }
+  | { readonly by: 'again'; readonly origin: Origin }
+);
 
 function Planner() {
   const evening = useConsole((state) => state.evening);
-  const { connection } = useConsoleStore();
+  const store = useConsoleStore();
+  const { connection } = store;
   const live = evening === null || evening.state.phase === 'ended' ? null : evening;
-  const library = useLibraryRailroad(live === null);
+  const [chosen, setChosen] = useState<string | null>(null);
+  const library = useLibrary(live === null, chosen);
   const railroad = live?.railroad ?? library.railroad;
-  const [begun, setBegun] = useState<{
-    readonly number: number;
-    readonly key: string;
-    readonly kept: KeptRehearsal | null;
-  }>({
-    number: 0,
-    key: 'live',
-    kept: null,
+  const [begun, setBegun] = useState<Begun>(() => {
+    const left = presentRehearsal(store);
+    return left === null ? { number: 0, by: 'key', key: 'live' } : { number: 0, by: 'left', kept: left };
   });
   const [kept, setKept] = useState<ReplyOf<'keep.list'>>([]);
   const readKept = useCallback(async () => {
@@ -74,26 +51,49 @@ function Planner() {
     if (answer.ok) setKept(answer.value);
   }, [connection]);
   useEffect(() => void readKept(), [readKept]);
+  const remember = useCallback((present: KeptRehearsal | null) => rememberRehearsal(store, present), [store]);
   // The beginning is taken once: what happens on the Desk meanwhile does not move the rehearsal.
   // biome-ignore lint/correctness/useExhaustiveDependencies: the fork is of the moment in which it was begun
   const origin = useMemo(() => {
-    if (begun.kept !== null) return originOfKept(begun.kept, live);
+    if (begun.by === 'again') return begun.origin;
+    if (begun.by !== 'key') return originOfKept(begun.kept, begun.by, live);
     if (railroad === null) return null;
     return originOf(begun.key === 'live' && live === null ? 'empty' : begun.key, live, railroad);
   }, [begun, railroad]);
+  const begin = (
+    next: { by: 'key'; key: string } | { by: 'kept'; kept: KeptRehearsal } | { by: 'again'; origin: Origin },
+  ) => setBegun(({ number }) => ({ number: number + 1, ...next }));
+  const railroads =
+    live === null && library.cards.length > 1
+      ? {
+          cards: library.cards,
+          chosen: library.id,
+          problem: library.says ?? undefined,
+          onChoose: (id: string) => {
+            setChosen(id);
+            begin({ by: 'key', key: 'empty' });
+          },
+        }
+      : null;
   if (origin === null)
     return library.says === null ? null : <EmptyState title="Nothing to rehearse on" says={library.says} />;
-  const begin = (key: string) => setBegun(({ number }) => ({ number: number + 1, key, kept: null }));
   return (
     <RehearsalDesk
-      key={begun.number}
+      key={`${begun.number} ${begun.by === 'key' && live === null ? library.id : ''}`}
       origin={origin}
-      opened={begun.kept}
+      opened={begun.by === 'kept' || begun.by === 'left' ? begun.kept : null}
+      asks={begun.by === 'again'}
+      railroads={railroads}
       kept={kept}
       live={live}
-      onBegin={begin}
-      onOpen={(rehearsal) => setBegun(({ number }) => ({ number: number + 1, key: 'kept', kept: rehearsal }))}
+      onBegin={(key) => begin({ by: 'key', key })}
+      onOpen={(rehearsal) => begin({ by: 'kept', kept: rehearsal })}
       onKept={() => void readKept()}
+      onAgain={(wishes, since) => {
+        const now = store.get().evening;
+        if (now !== null) begin({ by: 'again', origin: originFromHere(now, wishes, since) });
+      }}
+      onChange={remember}
     />
   );
 }

@@ -1,7 +1,8 @@
 /** Which trains stand where, on whose cab, where they are to end up; what is wrong with it stands at its row. */
-import type { ThrottleId, TrainId } from '../../shared-model/ids.ts';
+import type { EdgeId, ThrottleId, TrainId } from '../../shared-model/ids.ts';
 import type { Malformed } from '../../shared-model/malformed.ts';
 import type { SituationJson } from '../../shared-model/planning/situation.ts';
+import type { Railroad } from '../../shared-model/railroad/railroad.ts';
 import { Act } from '../parts/act.tsx';
 import { NumberBox } from '../parts/field.tsx';
 import { Pick } from '../parts/pick.tsx';
@@ -12,6 +13,17 @@ type DraftTrain = SituationJson['trains'][number];
 
 /** No destination: the train stays where it is. */
 const STAYS = '';
+
+/** The value of a place in the list of destinations. */
+const placeKey = (id: string): string => `place ${id}`;
+
+/** The block of a place's first track that no other train stands in for good or goes to; where all are, of its first. */
+function trackOf(railroad: Railroad, place: string, others: readonly DraftTrain[]): string | undefined {
+  const at = railroad.document.places.find(({ id }) => placeKey(id) === place)?.at ?? [];
+  const blocks = at.flatMap(({ edge }) => railroad.blockOfEdge.get(edge) ?? []);
+  const taken = others.map(({ edge, to }) => to ?? railroad.blockOfEdge.get(edge as EdgeId));
+  return blocks.find((block) => !taken.includes(block)) ?? blocks[0];
+}
 
 /** What a sentence of the parser is about: a row, a knob, or all of it. */
 function placeOf({ path }: Malformed): { readonly row: number | null; readonly knob: string | null } {
@@ -44,6 +56,11 @@ function TrainRow({ rehearsal, train, places, problem, picked, onPick, onChange,
   const { railroad } = rehearsal.origin;
   const name = trainWords(railroad, train.train);
   const blocks = railroad.document.blocks.map(({ id }) => ({ value: id, says: blockName(railroad, id) }));
+  const toPlaces = railroad.document.places.map(({ id, name: place }) => ({
+    value: placeKey(id),
+    says: `${place}: its first free track`,
+  }));
+  const others = rehearsal.json.trains.filter((other) => other.train !== train.train);
   return (
     <li className="rehearsal-train" data-wrong={problem === undefined ? undefined : true}>
       <Act
@@ -73,8 +90,8 @@ function TrainRow({ rehearsal, train, places, problem, picked, onPick, onChange,
       <Pick
         label="to"
         value={train.to ?? STAYS}
-        options={[{ value: STAYS, says: 'stays there' }, ...blocks]}
-        onChange={(to) => onChange({ to: to === STAYS ? undefined : to })}
+        options={[{ value: STAYS, says: 'stays there' }, ...blocks, ...toPlaces]}
+        onChange={(to) => onChange({ to: to === STAYS ? undefined : (trackOf(railroad, to, others) ?? to) })}
       />
       <NumberBox
         label="not before"

@@ -78,11 +78,11 @@ export function useRehearsal(origin: Origin, opened: Opened): Rehearsal {
     const known = new WeakMap<PlanKept, PlanSeen>();
     return (one: PlanKept): PlanSeen | null => {
       if (situation === null || fork === null) return null;
-      const found = known.get(one) ?? seePlan(railroad, situation, fork, one);
+      const found = known.get(one) ?? seePlan(railroad, situation, fork, one, origin.underWay);
       known.set(one, found);
       return found;
     };
-  }, [railroad, situation, fork]);
+  }, [railroad, situation, fork, origin.underWay]);
   const plan = plans[chosen];
   const seen = plan === undefined ? null : seeing(plan);
 
@@ -93,6 +93,7 @@ export function useRehearsal(origin: Origin, opened: Opened): Rehearsal {
       setJson(next);
       setPlans([]);
       setChosen(0);
+      setMadeReal(null);
       clearSafe();
       clearPlanning();
     },

@@ -113,7 +113,7 @@ describe('by pointer alone', () => {
     expect(granted.every(({ impliedBy }) => impliedBy === 'made real from a rehearsal')).toBe(true);
     expect(await entriesOf(page)).toBe(before + asked.length);
     expect(asked.length).toBeLessThanOrEqual(orders);
-    expect(await page.locator('.rehearsal-orders [data-made]').count()).toBe(granted.length);
+    expect(await page.locator('.rehearsal-orders [data-turn="given"]').count()).toBe(granted.length);
   });
 
   it('holds the plan against what happens then', async () => {

@@ -1,4 +1,6 @@
 /** Whose turn it is: which orders of a kept plan may be given now, and what the others wait for. */
+import { authorityOf } from '../../session/facts/authorities.ts';
+import type { SessionState } from '../../session/state.ts';
 import type { HowFar } from './how-far.ts';
 import type { KeptOrder, KeptPlan, StayToEnd } from './keep-order.ts';
 
@@ -31,4 +33,26 @@ export function turnsOf(plan: KeptPlan, far: HowFar, given: ReadonlySet<number>)
     const behind = plan.orders[before] ?? null;
     return until.length === 0 && behind === null ? { is: 'next' } : { is: 'held', until, behind };
   });
+}
+
+/** Those of the orders that were given that still hold: run, or in force to their end. One that was annulled on the Desk may be given again. */
+export function stillGiven(
+  { orders, ways }: KeptPlan,
+  far: HowFar,
+  given: readonly number[],
+  state: SessionState,
+): ReadonlySet<number> {
+  return new Set(
+    given.filter((place) => {
+      const kept = orders[place];
+      if (kept === undefined) return false;
+      const { train } = kept.order;
+      const end = ways.get(train)?.[kept.enters.at(-1) ?? -1];
+      return (
+        isPast(kept, far) ||
+        end === undefined ||
+        authorityOf(state, train)?.authority.blocks.includes(end) === true
+      );
+    }),
+  );
 }
