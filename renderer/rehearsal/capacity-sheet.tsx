@@ -46,7 +46,7 @@ function Answer({ rehearsal, answer }: { readonly rehearsal: Rehearsal; readonly
       />
       {busiest.length === 0 ? null : (
         <Table
-          caption="The busiest blocks of such a round (an estimate)"
+          caption="The busiest blocks of a round pressed together, as in UIC Code 406 (an estimate)"
           columns={[{ name: 'block' }, { name: 'taken', figures: true }]}
           rows={busiest.slice(0, MOST_SHOWN).map(({ block, share }) => ({
             key: block,
@@ -58,7 +58,7 @@ function Answer({ rehearsal, answer }: { readonly rehearsal: Rehearsal; readonly
       {helps.length === 0 ? (
         <p>Nothing that was tried would help.</p>
       ) : (
-        <ol className="rehearsal-orders">
+        <ol className="rehearsal-helps">
           {helps.slice(0, MOST_SHOWN).map((help) => (
             <li key={`${help.kind} ${help.block}`}>{named(railroad, help.says)}</li>
           ))}

@@ -17,6 +17,7 @@ import { blockName, trainWords } from './words.ts';
 
 interface MakeRealProps {
   readonly rehearsal: Rehearsal;
+  readonly name: string;
   readonly seen: PlanSeen;
   /** Plans again from how the live evening stands; seconds since this plan's beginning. */
   readonly onAgain: (since: number) => void;
@@ -42,7 +43,7 @@ function isSameTrack(one: Railroad, other: Railroad): boolean {
   return one === other || trackOf(one) === trackOf(other);
 }
 
-export function MakeReal({ rehearsal, seen, onAgain }: MakeRealProps) {
+function MakeReal({ rehearsal, name, seen, onAgain }: MakeRealProps) {
   const store = useConsoleStore();
   const evening = useConsole((state) => state.evening);
   const seconds = useSessionSeconds(evening);
@@ -133,8 +134,8 @@ export function MakeReal({ rehearsal, seen, onAgain }: MakeRealProps) {
   return (
     <section className="rehearsal-real" aria-label="Make it real">
       <p>
-        {orders.length} orders, {done} made real. Kept as an order of trains: a late one holds up only who
-        comes after it. Each is judged again by how the railroad stands then; its throws come on the Desk.
+        {name}: {orders.length} orders, {done} made real. Kept as an order of trains: a late one holds up only
+        who comes after it. Each is judged again by how the railroad stands then; its throws come on the Desk.
       </p>
       <div className="rehearsal-acts">
         <Act onPress={() => void once(() => makeOne(next))()} notNow={notNow}>
@@ -192,5 +193,22 @@ export function MakeReal({ rehearsal, seen, onAgain }: MakeRealProps) {
         })}
       </ol>
     </section>
+  );
+}
+
+/** The orders of the plan that is looked at. */
+export function RealSheet({ rehearsal, onAgain }: Omit<MakeRealProps, 'name' | 'seen'>) {
+  const { plans, chosen, seen } = rehearsal;
+  const plan = plans[chosen];
+  if (plan === undefined || seen === null)
+    return <p>No plan yet. Give the trains somewhere to go, then ask “In which order?”.</p>;
+  return (
+    <MakeReal
+      key={`${plan.name} ${chosen}`}
+      rehearsal={rehearsal}
+      name={plan.name}
+      seen={seen}
+      onAgain={onAgain}
+    />
   );
 }

@@ -4,7 +4,6 @@ import { clockText } from '../../shared-model/planning/chart/chart-ticks.ts';
 import { planAnswer, plannerEnded } from '../../shared-model/wire/planner.ts';
 import { Act } from '../parts/act.tsx';
 import { NumberBox } from '../parts/field.tsx';
-import { MakeReal } from './make-real.tsx';
 import { PlanSteps } from './plan-steps.tsx';
 import { PlanTable } from './plan-table.tsx';
 import { PlansSideBySide } from './plans-side-by-side.tsx';
@@ -111,10 +110,11 @@ interface PlanSheetProps {
   readonly rehearsal: Rehearsal;
   readonly step: number;
   readonly onStep: (step: number) => void;
-  readonly onAgain: (since: number) => void;
+  /** Goes to where the orders are given. */
+  readonly onReal: () => void;
 }
 
-export function PlanSheet({ rehearsal, step, onStep, onAgain }: PlanSheetProps) {
+export function PlanSheet({ rehearsal, step, onStep, onReal }: PlanSheetProps) {
   const { plans, chosen, seen, origin, drag } = rehearsal;
   const [asTable, setAsTable] = useState(false);
   const plan = plans[chosen];
@@ -165,9 +165,9 @@ export function PlanSheet({ rehearsal, step, onStep, onAgain }: PlanSheetProps) 
       <div className={asTable ? undefined : 'unseen'}>
         <PlanTable railroad={origin.railroad} plan={plan} seen={seen} />
       </div>
-      <div className="rehearsal-below">
-        <PlanSteps railroad={origin.railroad} seen={seen} step={step} onStep={onStep} />
-        <MakeReal key={`${plan.name} ${chosen}`} rehearsal={rehearsal} seen={seen} onAgain={onAgain} />
+      <PlanSteps railroad={origin.railroad} seen={seen} step={step} onStep={onStep} />
+      <div className="rehearsal-acts">
+        <Act onPress={onReal}>Make it real, order by order</Act>
       </div>
     </>
   );

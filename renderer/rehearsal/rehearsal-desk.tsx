@@ -8,6 +8,7 @@ import { CapacitySheet } from './capacity-sheet.tsx';
 import { HappenedSheet } from './happened-sheet.tsx';
 import type { KeptRehearsal } from './kept-rehearsal.ts';
 import { KeptSheet } from './kept-sheet.tsx';
+import { RealSheet } from './make-real.tsx';
 import { type Origin, originsFor } from './origin.ts';
 import { Planning, PlanSheet } from './plan-sheet.tsx';
 import { RehearsalBoard } from './rehearsal-board.tsx';
@@ -56,6 +57,7 @@ function keptOf({ origin, json, plans, chosen, madeReal }: Rehearsal, name: stri
 const SHEETS = [
   { key: 'trains', says: 'Trains' },
   { key: 'plan', says: 'In which order' },
+  { key: 'real', says: 'Make it real' },
   { key: 'ways', says: 'Which way' },
   { key: 'capacity', says: 'How many' },
   { key: 'happened', says: 'What happened' },
@@ -173,13 +175,11 @@ export function RehearsalDesk({
               <p>No plan yet. Give the trains somewhere to go, then ask “In which order?”.</p>
             ) : null}
             <Planning rehearsal={rehearsal} />
-            <PlanSheet
-              rehearsal={rehearsal}
-              step={at}
-              onStep={setStep}
-              onAgain={(since) => onAgain(json.trains, since)}
-            />
+            <PlanSheet rehearsal={rehearsal} step={at} onStep={setStep} onReal={() => setSheet('real')} />
           </>
+        ) : null}
+        {sheet === 'real' ? (
+          <RealSheet rehearsal={rehearsal} onAgain={(since) => onAgain(json.trains, since)} />
         ) : null}
         {sheet === 'ways' ? <WaysSheet rehearsal={rehearsal} /> : null}
         {sheet === 'capacity' ? <CapacitySheet rehearsal={rehearsal} /> : null}

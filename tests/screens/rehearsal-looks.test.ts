@@ -5,7 +5,7 @@ import { askHost } from '../support/console-page.ts';
 import { pictureFile } from '../support/picture.ts';
 import { openThreeTrains } from '../support/rehearsal-page.ts';
 
-const SHEETS = ['Trains', 'Which way', 'In which order'] as const;
+const SHEETS = ['Trains', 'Which way', 'In which order', 'Make it real'] as const;
 
 describe.each([
   [1280, 800],

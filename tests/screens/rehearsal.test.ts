@@ -99,6 +99,7 @@ describe('by pointer alone', () => {
   it('makes the plan real: the log of the evening has exactly its orders, and what cannot go yet says why', async () => {
     const { page } = opened;
     await page.getByRole('button', { name: 'Plan 1', exact: true }).click();
+    await button(page, 'Make it real, order by order').click();
     const before = await entriesOf(page);
     const orders = await page.locator('.rehearsal-orders li').count();
     await button(page, 'Make real all that can go now').click();
@@ -198,6 +199,7 @@ describe('by keyboard alone', () => {
     await page.getByText(/^Kept as/).waitFor();
     await press(tab(page, /Kept/));
     await press(button(page, 'Open Rehearsal 1'));
+    await press(tab(page, /Make it real/));
     await press(button(page, /^Make real: /));
     await page.getByText(/^Granted: /).waitFor();
     const [order] = await movesAsked(page);
