@@ -55,7 +55,7 @@ function reported(log: ReadableLog, row: SessionRow, format: Format): Answer {
     `${railroad.document.name}, version ${card.railroadHash}`,
     ...writtenLines(beside),
     `${card.entries} entries, ${card.refusals} refusals, ${card.alarms} alarms; ${card.people.join(', ')}`,
-    ...headline(figures, reportNames(railroad, sheet, style)),
+    ...headline(figures, reportNames(railroad, sheet, style), style.clock).map(({ says }) => says),
   ];
   const foot = `head of the chain: ${card.headHash}`;
   const json = { session: card, sheet, figures, charts, events };

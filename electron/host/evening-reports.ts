@@ -17,8 +17,10 @@ import { initialStateOf, type SessionRow } from './log/sessions.ts';
 import { stateAt } from './log/state-at.ts';
 import type { Pushes } from './pushes.ts';
 
-/** Entries in one turn: some ten milliseconds' work. */
-const PIECE = 500;
+/** Entries in one turn: some milliseconds' work. */
+const PIECE = 200;
+/** So many entries gone through are worth telling. */
+const TOLD_EVERY = 10_000;
 /** Most entries in the charts of one answer: more would be too much to draw. */
 const MOST_CHARTED = 20_000;
 
@@ -67,7 +69,7 @@ export function eveningReports(log: ReadableLog, pushes: Pushes) {
       const sheet = sheetReader(railroad);
       const stretch = { session: row.id, from: 1, to: row.entries, state: initialStateOf(log, row.id) };
       const told = await tell(log, stretch, [figures, sheet], (entries) => {
-        if (entries % (20 * PIECE) === 0)
+        if (entries % TOLD_EVERY === 0)
           pushes.tell('evenings.progress', { id: String(row.id), entries, of: row.entries });
         return !givenUp.has(row.id);
       });

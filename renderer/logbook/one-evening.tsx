@@ -1,7 +1,8 @@
 /** One evening: the first answers on top, then its replay, its charts, its figures or its sheet. */
 import { useMemo } from 'react';
-import { headline } from '../../shared-model/logbook/headline.ts';
+import { type HeadlineSentence, headline } from '../../shared-model/logbook/headline.ts';
 import { reportNames, reportTables } from '../../shared-model/logbook/report-tables.ts';
+import type { EveningCard } from '../../shared-model/wire/contract.ts';
 import { useConsole } from '../console/use-console.tsx';
 import { EmptyState } from '../parts/empty-state.tsx';
 import { EveningActs } from './evening-acts.tsx';
@@ -30,6 +31,33 @@ function Working({ reporting, of }: { readonly reporting: Reporting; readonly of
   );
 }
 
+/** The first answers, each with a way to the moment at which it can be seen. */
+function Headline({
+  card,
+  lines,
+}: {
+  readonly card: EveningCard;
+  readonly lines: readonly HeadlineSentence[];
+}) {
+  return (
+    <ul className="evening-headline">
+      {lines.map(({ says, at }) => (
+        <li key={says}>
+          {says}
+          {at === null ? null : (
+            <>
+              {' '}
+              <a className="logbook-open" href={`#/logbook/${encodeURIComponent(card.id)}/at/${at}`}>
+                Replay from {momentText(card.openedAt, at)}
+              </a>
+            </>
+          )}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
 function useMade({ railroad, card }: OpenedEvening, reporting: Reporting) {
   const { lengths, throwSeconds } = useConsole((state) => state.settings);
   return useMemo(() => {
@@ -37,7 +65,7 @@ function useMade({ railroad, card }: OpenedEvening, reporting: Reporting) {
     const { report } = reporting;
     const style = { lengths, throwSeconds, clock: (at: number) => momentText(card.openedAt, at) };
     const { sheet, figures } = reportTables(railroad, report.figures, report.sheet, style);
-    const lines = headline(report.figures, reportNames(railroad, report.sheet, style));
+    const lines = headline(report.figures, reportNames(railroad, report.sheet, style), style.clock);
     const trains = new Map(report.sheet.trains.map(({ id, name }) => [id, name]));
     return { report, sheet, figures, lines, trains, tables: [...sheet, ...figures] };
   }, [railroad, card, reporting, lengths, throwSeconds]);
@@ -63,7 +91,7 @@ function Opened({
           {evening.checked ? '' : ' · being gone through to see that it is what was written'}
           {card.note === '' ? '' : ` · ${card.note}`}
         </p>
-        {made === null ? null : <p className="evening-headline">{made.lines.join(' ')}</p>}
+        {made === null ? null : <Headline card={card} lines={made.lines} />}
         {part === 'replay' ? null : <EveningActs card={card} made={made} printsHere={part === 'sheet'} />}
       </div>
       {part === 'replay' ? <EveningReplay evening={evening} at={at} /> : null}

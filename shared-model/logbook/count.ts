@@ -36,6 +36,8 @@ export class Count implements EveningReader {
   runningSeconds: Seconds = 0;
   seconds: Seconds = 0;
   readonly #railroad: Railroad;
+  /** What each train waits for, or waited for last, and since when. */
+  readonly #stretches = new Map<TrainId, { key: string; from: Seconds; until: Seconds }>();
 
   constructor(railroad: Railroad) {
     this.#railroad = railroad;
@@ -58,12 +60,19 @@ export class Count implements EveningReader {
     if (person !== null) this.people.add(person, figure, amount);
   }
 
-  #wait(state: SessionState, ask: AskNow, seconds: Seconds): void {
+  #wait(state: SessionState, ask: AskNow, from: Seconds, seconds: Seconds): void {
     const { train } = ask;
     const charged = { train, ...hadBy(state, train), ...chargedTo(this.#railroad, state, ask) };
     const key = JSON.stringify(Object.values(charged));
-    const before = this.waits.get(key)?.seconds ?? 0;
-    this.waits.set(key, { ...charged, seconds: before + seconds });
+    const known = this.waits.get(key);
+    const stretch = this.#stretches.get(train);
+    // One cause on end, whatever else was said meanwhile.
+    const isSame = stretch?.key === key && stretch.until === from;
+    const began = isSame ? stretch.from : from;
+    this.#stretches.set(train, { key, from: began, until: from + seconds });
+    const lasted = { from: began, seconds: from + seconds - began };
+    const longest = known !== undefined && known.longest.seconds >= lasted.seconds ? known.longest : lasted;
+    this.waits.set(key, { ...charged, seconds: (known?.seconds ?? 0) + seconds, longest });
     this.#run(state, train, 'waitSeconds', seconds);
     if (charged.block !== null) this.blocks.add(charged.block, 'waitSeconds', seconds);
   }
@@ -83,7 +92,7 @@ export class Count implements EveningReader {
       if (block.state !== 'open') this.blocks.add(id, 'heldSeconds', seconds);
       if (block.state === 'occupied') this.blocks.add(id, 'occupiedSeconds', seconds);
     }
-    for (const ask of state.asks) this.#wait(state, ask, seconds);
+    for (const ask of state.asks) this.#wait(state, ask, this.seconds, seconds);
   }
 
   /** A call before the ask was waiting too; nothing was known then but what the ask met. */
@@ -92,7 +101,7 @@ export class Count implements EveningReader {
     for (const ask of after.asks) {
       const isNew = !before.asks.some((one) => one.train === ask.train);
       if (isNew && ask.calledAt !== null && ask.calledAt < ask.since)
-        this.#wait(after, ask, ask.since - ask.calledAt);
+        this.#wait(after, ask, ask.calledAt, ask.since - ask.calledAt);
     }
   }
 

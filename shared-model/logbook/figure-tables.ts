@@ -101,7 +101,7 @@ export function figureTables(
   return [
     {
       title: 'Waits',
-      columns: ['train', 'person', 'cab', 'waited for', 'held by', 'time'],
+      columns: ['train', 'person', 'cab', 'waited for', 'held by', 'time', 'longest on end', 'from'],
       rows: figures.waits.map((wait) => [
         names.train(wait.train),
         wait.person ?? '',
@@ -109,6 +109,8 @@ export function figureTables(
         names.thing(wait.thing),
         names.train(wait.owner),
         durationText(wait.seconds),
+        durationText(wait.longest.seconds),
+        clock(wait.longest.from),
       ]),
       note: 'Counted from the call or the ask, whichever was first, to the grant; each moment is charged to the first reason.',
     },

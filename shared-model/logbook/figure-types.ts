@@ -58,6 +58,8 @@ export interface WaitFigures {
   readonly block: string | null;
   readonly owner: string | null;
   readonly seconds: Seconds;
+  /** The longest time on end: when it began, and how long it lasted. */
+  readonly longest: { readonly from: Seconds; readonly seconds: Seconds };
 }
 
 /** An order that was carried out against a refusal. */

@@ -2,8 +2,8 @@
 import { copyFileSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import Sqlite from 'better-sqlite3';
-import { expect, test } from 'vitest';
-import { isNewEnough, openForReading, openForWriting } from '../../electron/host/log/open-log.ts';
+import { expect, onTestFinished, test } from 'vitest';
+import { damageOf, isNewEnough, openForReading, openForWriting } from '../../electron/host/log/open-log.ts';
 import { verifyLog } from '../../electron/host/log/verify.ts';
 import { chanceOf } from '../support/chance.ts';
 import { addNotes, openedLog } from '../support/small-log.ts';
@@ -103,6 +103,28 @@ test('a log with a broken page is opened for reading only, with the words, and n
   expect(() => opened.log.exec("INSERT INTO settings VALUES ('a', '1')")).toThrow('readonly');
   opened.log.close();
   expect(readFileSync(file).equals(bytes)).toBe(true);
+});
+
+test('of a large log the evenings themselves are not gone through at the start; a fault anywhere else still is', () => {
+  const brokenIn = (table: string): string => {
+    const file = closedLog();
+    const log = new Sqlite(file, { readonly: true });
+    const page = Number(log.prepare('SELECT rootpage FROM sqlite_schema WHERE name = ?').pluck().get(table));
+    log.close();
+    const bytes = readFileSync(file);
+    bytes.fill(0xff, (page - 1) * 4096, (page - 1) * 4096 + 16);
+    writeFileSync(file, bytes);
+    return file;
+  };
+  const found = (table: string, wholeUpTo?: number) => {
+    const log = new Sqlite(brokenIn(table), { readonly: true });
+    onTestFinished(() => void log.close());
+    return damageOf(log, wholeUpTo);
+  };
+  expect(found('events')).not.toBeNull();
+  expect(found('events', 0)).toBeNull();
+  expect(found('sessions', 0)).not.toBeNull();
+  expect(found('documents', 0)).not.toBeNull();
 });
 
 test('the tail of the write-ahead log cut or scrambled at every 4 KiB leaves a prefix of what was committed', () => {

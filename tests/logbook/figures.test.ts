@@ -99,8 +99,8 @@ test('trains count while they are on the track', () => {
 test('No. 7 waits from its call at 15 for block 2, which No. 12 has, until that is lifted off at 80; then for the dispatcher to 90', () => {
   const avery = { train: 't7', cab: '1', person: 'Avery' };
   expect(figures.waits).toEqual([
-    { ...avery, thing: 'B2', block: 'B2', owner: 't12', seconds: 65 },
-    { ...avery, thing: null, block: null, owner: null, seconds: 10 },
+    { ...avery, thing: 'B2', block: 'B2', owner: 't12', seconds: 65, longest: { from: 15, seconds: 65 } },
+    { ...avery, thing: null, block: null, owner: null, seconds: 10, longest: { from: 80, seconds: 10 } },
   ]);
 });
 

@@ -46,9 +46,13 @@ describe('the Logbook', () => {
     const line = page.locator('.evening-headline');
     await line.waitFor();
     expect(await line.textContent()).toMatch(
-      /^No\. 18 \(Kim\) waited longest: .* block 3, which No\. 7 had\./,
+      /^No\. 18 \(Kim\) waited longest: .* block 3, which No\. 7 had; the longest time on end /,
     );
     expect(await line.textContent()).toMatch(/The bottleneck is block 3/);
+    // The second press shows it: the train asks, in the replay.
+    await tabTo(page, /^Replay from/);
+    await page.locator('.replay-head', { hasText: /entry \d\d+ of/ }).waitFor();
+    await page.locator('.replay-strips', { hasText: /No\. 18.*asks|asks.*No\. 18/ }).waitFor();
   });
 
   it('replays by keyboard alone: a step, the next refusal or alarm, the end; the words follow, and nothing can be ordered', async () => {
@@ -57,6 +61,8 @@ describe('the Logbook', () => {
     const says = page.locator('.replay-head p').first();
     const slider = page.getByRole('slider');
     await slider.focus();
+    await page.keyboard.press('Home');
+    await page.getByText('before entry 1', { exact: false }).first().waitFor();
     await page.keyboard.press('ArrowRight');
     await page
       .getByText(new RegExp(`^entry 1 of ${ENTRIES}`))

@@ -7,8 +7,8 @@ import { eventOf, type StoredEvent, storedEvents } from './events.ts';
 import type { ReadableLog } from './log.ts';
 import { initialStateOf, type SessionRow } from './sessions.ts';
 
-/** Entries looked at in one go: some ten milliseconds' work. */
-const PIECE = 2000;
+/** Entries looked at in one go: some milliseconds' work, so that a replay beside it is not held up. */
+const PIECE = 200;
 
 interface Checkpoint {
   readonly entry: number;
@@ -24,10 +24,18 @@ interface Sound {
   readonly alarms: number;
 }
 
-function checkpointsOf(log: ReadableLog, session: number): ReadonlyMap<number, Checkpoint> {
+/** The states that are kept at entries `from` to `to`: those of a long evening together would fill the memory. */
+function checkpointsIn(
+  log: ReadableLog,
+  session: number,
+  from: number,
+  to: number,
+): ReadonlyMap<number, Checkpoint> {
   const all = log
-    .prepare<[number], Checkpoint>('SELECT entry, state, hash FROM checkpoints WHERE session = ?')
-    .all(session);
+    .prepare<[number, number, number], Checkpoint>(
+      'SELECT entry, state, hash FROM checkpoints WHERE session = ? AND entry BETWEEN ? AND ?',
+    )
+    .all(session, from, to);
   return new Map(all.map((checkpoint) => [checkpoint.entry, checkpoint]));
 }
 
@@ -57,12 +65,12 @@ function* walk(log: ReadableLog, session: SessionRow): Generator<void, string | 
   const last = Number(
     log.prepare('SELECT coalesce(max(entry), 0) FROM events WHERE session = ?').pluck().get(id),
   );
-  const checkpoints = checkpointsOf(log, id);
   let sound: Sound = { state: initial, link: firstLink, refusals: 0, alarms: 0 };
   let entry = 0;
   while (entry < last) {
     // Read whole, since nothing can be written while a statement is being stepped through.
     const piece = [...storedEvents(log, id, entry + 1, Math.min(entry + PIECE, last))];
+    const checkpoints = checkpointsIn(log, id, entry + 1, entry + PIECE);
     if (piece.length === 0) return `entry ${entry + 1} is missing`;
     for (const stored of piece) {
       entry += 1;
