@@ -56,6 +56,7 @@ export function BoardFigure(props: BoardFigureProps) {
       role="group"
       aria-label={label}
       aria-roledescription="track diagram"
+      fontSize={sizes.letter}
     >
       <defs>
         <pattern

@@ -10,6 +10,7 @@ import {
   useState,
 } from 'react';
 import type { Railroad } from '../../shared-model/railroad/railroad.ts';
+import { LEAST_ARCMIN, READING_ARCMIN } from '../theme/letter-sizes.ts';
 import { useLetterSizes } from '../theme/use-letter-sizes.ts';
 import { BoardFigure } from './board-figure.tsx';
 import { boardLayout } from './board-layout.ts';
@@ -33,15 +34,21 @@ interface BoardProps {
   readonly onOpen?: (id: string) => void;
   /** The train to keep in sight while the board is zoomed. */
   readonly follow?: string | undefined;
+  /** Which of the letter sizes its names have: read at the desk, or from across the room. */
+  readonly readFrom?: 'desk' | 'wall';
 }
+
+/** Names on the wall are a little smaller than what has to be read at a glance: 16 minutes of arc in place of 20, the least that reads well. */
+const WALL = LEAST_ARCMIN / READING_ARCMIN;
 
 const isDirection = (key: string): key is Direction => DIRECTIONS.some((direction) => direction === key);
 
-export function Board({ railroad, view, label, onOpen, follow }: BoardProps) {
+export function Board({ railroad, view, label, onOpen, follow, readFrom = 'desk' }: BoardProps) {
   const zone = useRef<HTMLDivElement>(null);
   const size = useSize(zone);
   const { sight, acts, drag, wasDragged } = useSight(zone, size);
-  const letterPx = useLetterSizes().desk;
+  const sizes = useLetterSizes();
+  const letterPx = readFrom === 'desk' ? sizes.desk : Math.ceil(sizes.far * WALL);
   const drawing = useMemo(() => trackDrawing(railroad), [railroad]);
   const layout = useMemo(
     () => boardLayout(railroad, drawing, size, sight.zoom, letterPx),

@@ -80,6 +80,13 @@ export function alarmHead(world: World, { code, about }: Pick<AlarmNow, 'code' |
   return `${HEADS[code]} ${first ?? ''}${inBlock ? ` in ${second ?? ''}` : ''}`.trim();
 }
 
+/** The steps to take, in order, where an alarm has steps of its own (common practice, no source). */
+export function alarmSteps({ code }: Pick<AlarmNow, 'code'>): string {
+  return code === 'breaker'
+    ? 'Its handles to zero. Look for what bridges the rails. Press it in once. If it will not hold, leave it off and look.'
+    : '';
+}
+
 const option = (says: string, ...inputs: readonly SessionInput[]): Option => optionOf(send(says, ...inputs));
 
 /** Settling a block: it is the train's, or nobody is in it. */

@@ -2,7 +2,7 @@
 import { useState } from 'react';
 import { Act } from '../parts/act.tsx';
 import { Hatch } from '../parts/hatch.tsx';
-import { alarmHead, alarmList, alarmOptions, type RankedAlarm } from './alarm-list.ts';
+import { alarmHead, alarmList, alarmOptions, alarmSteps, type RankedAlarm } from './alarm-list.ts';
 import { answerHead, answerWords } from './answer-words.ts';
 import type { DeskSource } from './desk-source.ts';
 import { send } from './entry-line/reading.ts';
@@ -43,7 +43,7 @@ function AlarmRow({
         {alarmHead(source, alarm)}
       </strong>
       <span className="desk-reason">
-        {alarm.says}
+        {[alarm.says, alarmSteps(alarm)].filter(Boolean).join(' ')}
         {alarm.count > 1 ? ` ${alarm.count} times.` : ''}
         {rank === 'danger' ? ' CALL ALL STOP.' : ''}
       </span>

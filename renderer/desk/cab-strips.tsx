@@ -106,12 +106,13 @@ function Strip({
           {advance}
         </Act>
       )}
-      {running && advance === null && called === null ? (
+      {/* Alone, nobody calls and nobody is spoken to. */}
+      {running && !state.alone && advance === null && called === null ? (
         <Act kind="calm" label={`${name} calls`} onPress={() => desk.sendInputs([{ do: 'call', cab }])}>
           Calls
         </Act>
       ) : null}
-      {running ? (
+      {running && !state.alone ? (
         <Act
           kind="calm"
           label={`Call stop to ${name}`}

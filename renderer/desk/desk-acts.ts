@@ -102,6 +102,16 @@ function shown(context: LineContext): Doing {
   return inputs.length === 0 ? tell('Every knob was thrown or looked at.') : doIt('as shown', ...inputs);
 }
 
+/** Every knob as it is saved: alone the first setting at once (a display that is left running), else one is chosen. */
+function setKnobs({ railroad, state }: LineContext): Doing {
+  const options = railroad.document.settings.map(({ id, name }) =>
+    option(`set: ${name}`, { do: 'apply-setting', setting: id }),
+  );
+  const [first] = options;
+  if (first === undefined) return tell('No setting is saved: save one on the Drawing board.');
+  return state.alone ? { kind: 'do', option: first } : { kind: 'choose', says: 'Which setting?', options };
+}
+
 function putOff(context: LineContext, later: readonly string[]): Doing {
   const next = nextAct(context, pendingThrows(context, later), later);
   if (next.kind === 'throw') return { kind: 'later', key: throwKey(next.pending.thrown) };
@@ -191,6 +201,8 @@ export function doingOfAct(act: ActName, context: LineContext, later: readonly s
       return readBackAndThrows(context);
     case 'as-shown':
       return shown(context);
+    case 'apply-setting':
+      return setKnobs(context);
     case 'phase-check':
       return {
         kind: 'do',

@@ -7,15 +7,5 @@ export function DeskScreen() {
   const source = useLiveSource();
   if (source === null) return <OpenEvening />;
   if (source.state.phase !== 'ended') return <DeskView key={source.id} source={source} />;
-  return (
-    <DeskView
-      key={source.id}
-      source={source}
-      above={
-        <div className="desk-above">
-          <OpenEvening brief />
-        </div>
-      }
-    />
-  );
+  return <DeskView key={source.id} source={source} after={<OpenEvening brief />} />;
 }

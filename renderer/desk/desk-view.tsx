@@ -77,8 +77,15 @@ function Right({ source, desk }: PartProps) {
   }
 }
 
-/** @param above what a rehearsal or a replay says above everything */
-export function DeskView({ source, above }: { readonly source: DeskSource; readonly above?: ReactNode }) {
+interface DeskViewProps {
+  readonly source: DeskSource;
+  /** What a rehearsal or a replay says above everything. */
+  readonly above?: ReactNode;
+  /** What stands in the place of the strips: when the evening has ended, the way to the next one. */
+  readonly after?: ReactNode;
+}
+
+export function DeskView({ source, above, after }: DeskViewProps) {
   const desk = useDesk(source);
   const input = useRef<HTMLInputElement>(null);
   const [open, setOpen] = useState<Open | null>(null);
@@ -117,7 +124,7 @@ export function DeskView({ source, above }: { readonly source: DeskSource; reado
           {source.state.phase === 'making-up' ? (
             <MakingUp source={source} desk={desk} />
           ) : (
-            <CabStrips source={source} desk={desk} onOpen={touch} />
+            (after ?? <CabStrips source={source} desk={desk} onOpen={touch} />)
           )}
           {open === null ? null : <OpenDrawer source={source} desk={desk} open={open} onClose={close} />}
         </section>

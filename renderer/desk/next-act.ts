@@ -21,6 +21,8 @@ export type NextAct =
 function wayThrows(world: World, { authority }: InForce): readonly PendingThrow[] {
   const { train } = authority;
   const now = world.state.trains[train];
+  // Nobody turns power on under hands that set a train on the rails.
+  if (now?.derailed === true) return [];
   return throwsNeeded(world, authority).map((thrown) => {
     const leg = authority.legs.findIndex(
       ({ block }, index) => index >= authority.at && block === thrown.block,

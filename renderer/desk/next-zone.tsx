@@ -116,11 +116,13 @@ function WayOn({ source, desk }: NextProps) {
   );
 }
 
-function OnwardNext({ desk }: Pick<NextProps, 'desk'>) {
+function OnwardNext({ source, desk }: NextProps) {
   return (
     <>
       <div className="desk-about">
-        <p>The way on, if its crew asks: as before, or straight on.</p>
+        <p>
+          {source.state.alone ? 'The way on' : 'The way on, if its crew asks'}: as before, or straight on.
+        </p>
       </div>
       <div className="desk-acts">
         <Act onPress={() => desk.act('grant-ask')} keyName="+">
@@ -155,7 +157,7 @@ export function NextZone({ source, desk }: NextProps) {
       </p>
       {next.kind === 'throw' ? <ThrowNext source={source} desk={desk} pending={next.pending} /> : null}
       {next.kind === 'ask' ? <AskNext desk={desk} /> : null}
-      {next.kind === 'onward' ? <OnwardNext desk={desk} /> : null}
+      {next.kind === 'onward' ? <OnwardNext source={source} desk={desk} /> : null}
       {next.kind === 'clear' ? <ClearNext source={source} desk={desk} next={next} /> : null}
       {next.kind === 'nothing' ? <NothingNext source={source} desk={desk} /> : null}
     </section>

@@ -47,20 +47,8 @@ export function RollCall({ source, desk }: RollCallProps) {
   const knobs = knobsLeft(source).length;
   return (
     <section className="desk-next" data-zone="next" aria-label="Next: the roll call">
-      <p className="desk-far desk-now">{stop?.kind === 'break' ? 'BREAK' : 'ALL STOP'}</p>
-      <div className="desk-about">
-        <p>
-          {stop === null || stop.why === CALLED ? '' : `${stop.why}: `}
-          {left.length === 0 ? 'Every train was called.' : `Where is each train? ${left.length} to call.`}{' '}
-          {knobs === 0 ? 'Every knob was looked at.' : 'Which knobs were touched?'}
-        </p>
-        <ul className="desk-roll">
-          {[...left, ...roll.filter(({ answered }) => answered)].map((one) => (
-            <Called key={one.id} source={source} desk={desk} one={one} next={one === left[0]} />
-          ))}
-        </ul>
-      </div>
-      <div className="desk-acts">
+      <div className="desk-roll-head">
+        <p className="desk-far desk-now">{stop?.kind === 'break' ? 'BREAK' : 'ALL STOP'}</p>
         <Act onPress={() => desk.sendInputs([{ do: 'resume' }])}>Run again</Act>
         <Act
           kind="calm"
@@ -70,9 +58,19 @@ export function RollCall({ source, desk }: RollCallProps) {
         >
           Knobs as shown
         </Act>
-        <Act kind="calm" onPress={() => desk.sendInputs([{ do: 'end-session' }])}>
-          End the evening
-        </Act>
+      </div>
+      <div className="desk-about">
+        <p>
+          {stop === null || stop.why === CALLED ? '' : `${stop.why}: `}
+          {left.length === 0 ? 'Every train was called.' : `Where is each train? ${left.length} to call.`}{' '}
+          {knobs === 0 ? 'Every knob was looked at.' : 'Which knobs were touched?'}
+        </p>
+        <ul className="desk-roll">
+          {/* Who is to be called next is always in sight. */}
+          {[...left, ...roll.filter(({ answered }) => answered)].map((one) => (
+            <Called key={one.id} source={source} desk={desk} one={one} next={one === left[0]} />
+          ))}
+        </ul>
       </div>
     </section>
   );

@@ -1,8 +1,8 @@
 /** The top line: clock, railroad time, phase of the session, oldest report, load of the hands, phases, alarms. */
-import { railroadMinutes } from '../../shared-model/session/orders/desk-orders.ts';
 import type { SessionPhase } from '../../shared-model/session/state.ts';
 import { useConsole } from '../console/use-console.tsx';
 import { clockSeconds, clockTime, type DeskSource, stretch } from './desk-source.ts';
+import { railroadTime } from './railroad-time.ts';
 import { handsLoad, oldestReport, phaseWords } from './status-figures.ts';
 
 const PHASES: Readonly<Record<SessionPhase, string>> = {
@@ -18,12 +18,6 @@ const KINDS: Readonly<Record<DeskSource['kind'], string>> = {
   replay: 'REPLAY, NOT LIVE',
 };
 
-function railroadTime({ state, seconds }: DeskSource): string | null {
-  if (state.clock === null) return null;
-  const minutes = Math.floor(railroadMinutes(state.clock, seconds));
-  return `railroad time ${Math.floor(minutes / 60)}:${String(minutes % 60).padStart(2, '0')} ${state.clock.ratio}:1`;
-}
-
 function alarmWords({ state }: DeskSource): string {
   const count = state.alarms.length;
   return count === 0 ? 'no alarm' : `${count} alarm${count === 1 ? '' : 's'}`;
@@ -34,7 +28,7 @@ export function StatusLine({ source, locked }: { readonly source: DeskSource; re
   const { railroad, state, recent, seconds, openedAt } = source;
   const oldest = oldestReport(state, seconds);
   const parts = [
-    railroadTime(source),
+    railroadTime(source) === null ? null : `railroad time ${railroadTime(source)}`,
     state.alone ? 'alone' : null,
     source.resumed ? 'resumed where it was' : null,
     oldest === null ? null : `oldest report ${oldest.name} ${stretch(oldest.seconds)}`,

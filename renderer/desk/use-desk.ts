@@ -79,20 +79,22 @@ export function useDesk(source: DeskSource) {
       ? { says: 'Which?', options: reading.proposals.map(optionOf) }
       : (offered ?? (refusedWays.length === 0 ? null : { says: '', options: refusedWays }));
 
-  const sendNow = useCallback(async (items: readonly BatchItem[]): Promise<void> => {
+  /** @returns whether the host took it; a refusal is taken too */
+  const sendNow = useCallback(async (items: readonly BatchItem[]): Promise<boolean> => {
     for (const part of inParts(items)) {
       const sent = await now.current.source.send(part);
       const refused = sent.refused ?? sent.events.find(({ outcome }) => outcome === 'refused');
       if (sent.problem !== null) setAnswer({ kind: 'told', says: sent.problem });
       else setAnswer(refused === undefined ? null : { kind: 'refused', event: refused });
-      if (sent.problem !== null) return;
+      if (sent.problem !== null) return false;
     }
     const train = trainIn(items);
     if (train !== null) setPicked(train);
+    return true;
   }, []);
 
   const doNow = useCallback(
-    async (doing: Doing, moment: DeskMoment): Promise<void> => {
+    async (doing: Doing, moment: DeskMoment): Promise<boolean> => {
       setOffered(null);
       setOptionAt(null);
       if (doing.kind === 'tell') setAnswer({ kind: 'told', says: doing.says });
@@ -106,26 +108,29 @@ export function useDesk(source: DeskSource) {
       else if (doing.kind === 'stop') {
         saying.stopAll();
         if (moment.state.phase === 'running')
-          await sendNow([{ input: { do: 'stop-all', why: 'called', kind: 'emergency' } }]);
+          return sendNow([{ input: { do: 'stop-all', why: 'called', kind: 'emergency' } }]);
       } else {
         const { does } = doing.option;
-        if (does.kind === 'send') await sendNow(does.items);
-        else if (does.kind === 'why') setAnswer(explain(moment, does.about));
+        if (does.kind === 'send') return sendNow(does.items);
+        if (does.kind === 'why') setAnswer(explain(moment, does.about));
         else if (does.kind === 'pick') setPicked(does.train);
         else if (does.kind === 'leave') setAnswer(null);
         else if (does.kind === 'type') setLine(does.line);
         else window.location.hash = does.address;
       }
+      return true;
     },
     [saying, sendNow],
   );
 
   /** Does what is decided when its turn comes, on the evening as it then is. */
   const perform = useCallback(
-    (decide: (moment: DeskMoment, later: readonly string[]) => Doing) =>
+    (decide: (moment: DeskMoment, later: readonly string[]) => Doing, typed = '') =>
       enqueue(async () => {
         const moment = now.current.source.latest();
-        await doNow(decide(moment, now.current.later), moment);
+        const taken = await doNow(decide(moment, now.current.later), moment);
+        // What could not be sent is not typed twice, unless another line was begun meanwhile.
+        if (!taken && typed !== '') setLine((line) => (line === '' ? typed : line));
       }),
     [enqueue, doNow],
   );
@@ -153,7 +158,7 @@ export function useDesk(source: DeskSource) {
       else if (reading.kind === 'expected') setAnswer({ kind: 'told', says: reading.says });
       else {
         setLine('');
-        perform((moment) => doingOfReading(readTyped(moment, typed)));
+        perform((moment) => doingOfReading(readTyped(moment, typed)), typed);
       }
     },
     pending,

@@ -8,6 +8,7 @@ import { clockSeconds, type DeskSource } from './desk-source.ts';
 import { useLiveSource } from './live-source.ts';
 import { nextAct, pendingThrows } from './next-act.ts';
 import { NextWords } from './next-words.tsx';
+import { railroadTime } from './railroad-time.ts';
 import { useSaying } from './use-saying.ts';
 import './wall.css';
 
@@ -20,9 +21,10 @@ function Wall({ source }: { readonly source: DeskSource }) {
   const view = useMemo(() => boardView(railroad, state, liveOptions(railroad, state)), [railroad, state]);
   const { now } = useSaying(source, null);
   const stopped = state.phase === 'stopped';
+  const time = railroadTime(source);
   return (
     <div className="wall" data-phase={state.phase}>
-      <Board railroad={railroad} view={view} label="Board, live" />
+      <Board railroad={railroad} view={view} label="Board, live" readFrom="wall" />
       <section className="wall-next" data-zone="next" aria-label="Next">
         <p className="wall-far">
           {stopped ? (
@@ -36,7 +38,10 @@ function Wall({ source }: { readonly source: DeskSource }) {
             <NextWords source={source} next={next} />
           )}
         </p>
-        <strong className="wall-clock">{clockSeconds(source.openedAt, source.seconds)}</strong>
+        <strong className="wall-clock">
+          {clockSeconds(source.openedAt, source.seconds)}
+          {time === null ? null : <span> railroad {time}</span>}
+        </strong>
       </section>
       <section className="wall-say" data-zone="say" aria-label="Say">
         <p className={now?.far === true ? 'wall-far' : undefined}>

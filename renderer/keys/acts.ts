@@ -18,6 +18,7 @@ export type ActName =
   | 'read-back-and-throws'
   | 'as-shown'
   | 'phase-check'
+  | 'apply-setting'
   | 'say-again'
   | 'call'
   | 'grant-ask'
@@ -63,6 +64,7 @@ export const ACT_KEYS: readonly ActKeys[] = [
   row('why', 'Why: last refusal, or what is next', 'NumpadDivide', 'F9'),
   row('as-shown', 'As shown: the knobs, or the next train of the roll call', null, 'PageUp'),
   row('phase-check', 'Measure the phase', null, 'F7'),
+  row('apply-setting', 'Set all knobs: alone the first saved setting, else a choice', null, 'F10'),
   row('stop-all', 'CALL ALL STOP', 'Numpad9', 'Pause', 'Esc held does it too'),
   row('retract', 'Retract the last report', null, 'Backspace', 'twice, on an empty line'),
   row('alarm-seen', 'Alarm seen', null, 'End'),

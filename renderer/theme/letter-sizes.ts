@@ -20,8 +20,8 @@ export interface LetterSizes {
  *
  * Source: NUREG-0700 rev. 2, guideline 1.3.1-4: 16 to 24, of which 20 to 22 preferred for reading.
  */
-const READING_ARCMIN = 20;
-const LEAST_ARCMIN = 16;
+export const READING_ARCMIN = 20;
+export const LEAST_ARCMIN = 16;
 
 /** Height of the capitals of B612 in parts of its font size: 1500 of 2000 units (its OS/2 table, sCapHeight). */
 export const CAP_HEIGHT_RATIO = 0.75;

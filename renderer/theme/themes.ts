@@ -42,6 +42,7 @@ function theme(base: Omit<Theme, 'cabs' | 'onCabs' | 'wrong'>, cabs: readonly He
 
 const DARK_GROUND: Hex = '#0c0e10';
 const BLACK: Hex = '#000000';
+const WHITE: Hex = '#ffffff';
 
 export const THEMES: Readonly<Record<ThemeName, Theme>> = {
   /** For a dim room: no pure white, the least light that reads well. */
@@ -94,6 +95,24 @@ export const THEMES: Readonly<Record<ThemeName, Theme>> = {
     lightenedUntil(WRONG_HUE, BLACK, 7),
   ),
 };
+
+/**
+ * The theme that is shown. Where the system asks for more contrast the dark theme gives way to the high-contrast one; the light one, for
+ * a bright room, stays light and has nothing that is said quietly.
+ */
+export function themeFor(name: ThemeName, moreContrast: boolean): Theme {
+  if (!moreContrast) return THEMES[name];
+  if (name !== 'light') return THEMES.contrast;
+  const { light } = THEMES;
+  return {
+    ...light,
+    ground: WHITE,
+    quiet: light.text,
+    outline: light.text,
+    rule: light.track,
+    track: light.quiet,
+  };
+}
 
 /** What is printed is ink on paper, whatever the theme of the screen. */
 const PAPER = { paper: '#ffffff', ink: BLACK, 'ink-quiet': '#222222', 'ink-rule': '#888888' } as const;

@@ -20,12 +20,16 @@ const text = z
   .string()
   .min(1, 'expected at least one character')
   .max(1000, 'expected at most 1000 characters');
-const person = z.string().min(1, 'expected a name, or null for nobody').max(60);
-const lengthMm = z.number().positive().max(10_000_000);
-const amps = z.number().nonnegative().max(1000);
-const volts = z.number().nonnegative().max(1000);
+const person = z
+  .string()
+  .min(1, 'expected a name, or null for nobody')
+  .max(60, 'expected a name of at most 60 characters');
+const lengthMm = z.number().positive('expected more than 0 mm').max(10_000_000, 'expected at most 10 km');
+const amps = z.number().nonnegative('expected 0 A or more').max(1000, 'expected at most 1000 A');
+const volts = z.number().nonnegative('expected 0 V or more').max(1000, 'expected at most 1000 V');
 /** The number of an entry: the script line or log entry that made it, counted from 1 over the inputs. */
 const entryNumber = z.number().int().positive();
+const RATIO = 'expected 0 to 60 times as fast';
 const selectorPosition = z.union([z.literal('off'), throttleId]);
 /** Where to: a block, an edge at whose far end the head is to stop, or a place. */
 const destination = thingId;
@@ -73,7 +77,7 @@ const plainOrders = [
   verb('alarm-seen', { alarm: entryNumber }),
   verb('advance', { train: trainId }),
   /** Railroad time: minutes since its midnight now, and how many times as fast as the wall clock it runs (0: no railroad time). */
-  verb('set-clock', { ratio: z.number().min(0).max(60), minutes: z.number().min(0).max(1440) }),
+  verb('set-clock', { ratio: z.number().min(0, RATIO).max(60, RATIO), minutes: z.number().min(0).max(1440) }),
 ] as const;
 const plainOrder = z.discriminatedUnion('do', plainOrders);
 export type PlainOrder = z.infer<typeof plainOrder>;

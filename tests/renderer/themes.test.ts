@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { contrastRatio, type Hex } from '../../renderer/theme/contrast.ts';
-import { customProperties, THEME_NAMES, THEMES, type Theme } from '../../renderer/theme/themes.ts';
+import { customProperties, THEME_NAMES, THEMES, type Theme, themeFor } from '../../renderer/theme/themes.ts';
 
 /** What letters need (WCAG 2.2, 1.4.3) and what lines and controls need (1.4.11). High contrast: 1.4.6. */
 const LETTERS = { dark: 4.5, light: 4.5, contrast: 7 } as const;
@@ -49,6 +49,25 @@ const casedCores = (theme: Theme): readonly Pair[] => [
   { what: "a line that is nobody's", over: theme.track, under: theme.ground },
   { what: 'a bar over a gap, a disputed block', over: theme.wrong, under: theme.ground },
 ];
+
+describe.each(THEME_NAMES)('the theme %s where the system asks for more contrast', (name) => {
+  const theme = themeFor(name, true);
+
+  it('has every letter at 7 to 1 or more, and every line and mark at 3 to 1', () => {
+    const weak = [
+      ...letterPairs({ ...theme, cabs: [], onCabs: [] }).filter(
+        ({ over, under }) => contrastRatio(over, under) < LETTERS.contrast,
+      ),
+      ...linePairs(theme).filter(({ over, under }) => contrastRatio(over, under) < LINES),
+    ].map(({ what }) => what);
+    expect(weak).toEqual([]);
+  });
+
+  it('stays light in a bright room, and says nothing quietly', () => {
+    expect(theme.quiet).toBe(name === 'light' ? THEMES.light.text : THEMES.contrast.quiet);
+    expect(themeFor(name, false)).toBe(THEMES[name]);
+  });
+});
 
 describe.each(THEME_NAMES)('the theme %s', (name) => {
   const theme = THEMES[name];

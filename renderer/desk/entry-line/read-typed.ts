@@ -3,11 +3,11 @@
  * The first word decides; a number is a train first, a block after to, in, clear, at; what is ambiguous gives a list, never a guess.
  */
 
-import { isPlainOrder } from '../../../shared-model/session/input.ts';
+import { isPlainOrder, sessionInput } from '../../../shared-model/session/input.ts';
 import type { Form } from './form.ts';
 import { fitSlots, meansWord, type Stuck, type Words, wordsOf } from './match-slots.ts';
 import { moveForms } from './move-forms.ts';
-import { type LineContext, type Proposal, type Reading, send } from './reading.ts';
+import { type LineAct, type LineContext, type Proposal, type Reading, send } from './reading.ts';
 import type { Said } from './said.ts';
 import { slotWords } from './slots.ts';
 import { thingForms } from './thing-forms.ts';
@@ -110,5 +110,24 @@ function readWords(context: LineContext, words: Words, things: readonly Thing[])
   const [only, ...others] = different;
   if (only === undefined)
     return { kind: 'expected', says: meant.find((one) => typeof one === 'string') ?? '' };
+  const cannot = different.map(({ act }) => whyNot(act)).find((why) => why !== null);
+  if (cannot !== undefined && cannot !== null) return { kind: 'expected', says: cannot };
   return others.length === 0 ? { kind: 'one', proposal: only } : { kind: 'several', proposals: different };
+}
+
+/** Why an act cannot even be sent: a number or a text beyond what is kept. Said while the line is there to be mended. */
+function whyNot(act: LineAct): string | null {
+  if (act.kind !== 'send') return null;
+  for (const { input } of act.items) {
+    const [issue] = sessionInput.safeParse(input).error?.issues ?? [];
+    if (issue === undefined) continue;
+    const field = issue.path.join(' ');
+    const value = issue.path.reduce<unknown>(
+      (part, name) => (part as Readonly<Record<PropertyKey, unknown>>)[name],
+      input,
+    );
+    const long = typeof value === 'string' ? ` It has ${value.length}.` : '';
+    return `The ${field} cannot be taken: ${issue.message}.${long} Nothing is lost: mend the line.`;
+  }
+  return null;
 }

@@ -110,7 +110,7 @@ const cabForms: readonly Form[] = [
   })),
   plainForm([{ ...cab, marksOnly: true }, text('person', 'who has it')], (said) => ({
     says: `${said.text('person')} has ${said.thing('cab').label}`,
-    input: { do: 'assign-cab', cab: cabOf(said), person: said.text('person').slice(0, 60) },
+    input: { do: 'assign-cab', cab: cabOf(said), person: said.text('person') },
   })),
 ];
 

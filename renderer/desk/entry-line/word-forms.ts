@@ -87,7 +87,7 @@ const newTrain = form(
       send(`${called} for tonight: ${said.number('length')} mm, ${said.number('amps')} A`, {
         do: 'add-train',
         train: id as TrainId,
-        name: called.slice(0, 60),
+        name: called,
         length: said.number('length'),
         amps: said.number('amps'),
       }),

@@ -41,8 +41,13 @@ export function ReadyList({ source, desk }: MakingUpProps) {
     <section aria-label="Ready to start">
       <h2>Knobs and phases</h2>
       <div className="desk-options">
-        {railroad.document.settings.map(({ id, name }) => (
-          <Act key={id} kind="calm" onPress={() => desk.sendInputs([{ do: 'apply-setting', setting: id }])}>
+        {railroad.document.settings.map(({ id, name }, index) => (
+          <Act
+            key={id}
+            kind="calm"
+            keyName={state.alone && index === 0 ? 'F10' : undefined}
+            onPress={() => desk.sendInputs([{ do: 'apply-setting', setting: id }])}
+          >
             Set: {name}
           </Act>
         ))}

@@ -1,6 +1,7 @@
 /** What can be said of the evening as a whole: asks, breaks, the clock, settings, guests, tags, notes. */
 import type { TrainId } from '../../../shared-model/ids.ts';
 import type { SessionInput } from '../../../shared-model/session/input.ts';
+import { railroadMinutes } from '../../../shared-model/session/orders/desk-orders.ts';
 import { spokenDestination } from '../../../shared-model/session/say.ts';
 import type { TrainNow } from '../../../shared-model/session/state.ts';
 import { asShown } from '../as-shown.ts';
@@ -40,7 +41,8 @@ const RATIOS = [1, 2, 4, 6, 12] as const;
 const MORNING_MINUTES = 360;
 
 function clock({ state }: LineContext): readonly Option[] {
-  const minutes = state.clock?.minutes ?? MORNING_MINUTES;
+  // Another ratio goes on from the time that it is.
+  const minutes = state.clock === null ? MORNING_MINUTES : Math.floor(railroadMinutes(state.clock, state.at));
   return [
     ...RATIOS.map((ratio) => offer(`${ratio} to 1`, { do: 'set-clock', ratio, minutes })),
     typed('at a time', 'clock '),

@@ -275,6 +275,19 @@ describe('what is not a line yet', () => {
     expect(expectedOf(line)).toBe(says);
   });
 
+  it('is one that has more than is kept, or a number that cannot be: said before it is sent', () => {
+    expect(expectedOf(`note ${'lorem ipsum '.repeat(900)}`)).toBe(
+      'The text cannot be taken: expected at most 1000 characters. It has 10799. Nothing is lost: mend the line.',
+    );
+    expect(expectedOf(`c1 ${'x'.repeat(61)}`)).toMatch(
+      /^The person cannot be taken: expected a name of at most 60/,
+    );
+    expect(expectedOf('7 sets cut3 0 in 3')).toMatch(
+      /^The length cannot be taken: expected more than 0 mm\. Nothing is lost/,
+    );
+    expect(expectedOf('clock 6:00 400')).toMatch(/^The ratio cannot be taken: expected 0 to 60 times/);
+  });
+
   it('is nothing at all when it is empty', () => {
     expect(read('   ')).toEqual({ kind: 'empty' });
   });

@@ -43,6 +43,22 @@ describe('read-back right, and all its throws done', () => {
   });
 });
 
+describe('a saved setting', () => {
+  const first = { do: 'apply-setting', setting: railroad.document.settings[0]?.id };
+
+  it('is set alone by one key: the first of them, a display that is left running', () => {
+    const alone = played(newEvening(railroad), { do: 'open-session', alone: true });
+    expect(sends('apply-setting', alone)).toEqual([first]);
+  });
+
+  it('is chosen where there is a crew', () => {
+    const doing = doingOfAct('apply-setting', contextOf(running), []);
+    expect(doing.kind === 'choose' && doing.options.map(({ says }) => says)).toEqual(
+      railroad.document.settings.map(({ name }) => `set: ${name}`),
+    );
+  });
+});
+
 /** A train that went from the far end of one block to that of the next, and came back to the first. */
 function secondRound(alone = false): Evening {
   const open = played(

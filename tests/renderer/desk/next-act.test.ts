@@ -37,6 +37,13 @@ describe('the next throw', () => {
     expect(next(read)).toMatchObject({ kind: 'throw', pending: { cab: '1', train: 't7', for: 'way' } });
   });
 
+  it('is none for a train that is off the rails: nobody turns power on under hands', () => {
+    const derailed = played(read, { do: 'derailed', train: 't7' });
+    expect(throwsOf(derailed)).toEqual([]);
+    const settled = played(derailed, { do: 'rerailed', train: 't7' });
+    expect(throwsOf(settled).map(words)).toContain('K4 1');
+  });
+
   it('comes last once it was put off', () => {
     const put = throwsOf(read)
       .filter(({ thrown }) => thrown.id === 'K4')

@@ -36,6 +36,15 @@ describe('a key stroke', () => {
 });
 
 describe('the keys of the acts', () => {
+  it('are for one hand: every act has a key that is pressed alone, or two one after the other', () => {
+    const alone = (stroke: string | null): boolean =>
+      stroke !== null && !/^(Shift|Ctrl|Alt|Meta)\+/.test(stroke);
+    const chords = ACT_KEYS.filter((row) => !SLOTS.some((slot) => alone(row[slot]))).map(({ act }) => act);
+    // A cab calls: keypad 7, then its digit.
+    expect(chords).toEqual([1, 2, 3, 4, 5, 6].map((cab) => `call-${cab}`));
+    expect(ACT_KEYS.find(({ act }) => act === 'call')?.keypad).toBe('Numpad7');
+  });
+
   it('are two to no act alike', () => {
     const strokes = ACT_KEYS.flatMap((row) => SLOTS.flatMap((slot) => row[slot] ?? []));
     expect(new Set(strokes).size).toBe(strokes.length);
