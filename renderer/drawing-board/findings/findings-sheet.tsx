@@ -2,7 +2,8 @@
 import { memo } from 'react';
 import { remedyFor } from '../../../shared-model/power/editing/remedy-for.ts';
 import type { Railroad } from '../../../shared-model/railroad/railroad.ts';
-import type { Finding } from '../../../shared-model/refusal.ts';
+import type { Finding, FindingCode } from '../../../shared-model/refusal.ts';
+import { PHASE_CHECK } from '../../desk/option.ts';
 import { Act } from '../../parts/act.tsx';
 import { draftRailroad } from '../draft-audit.ts';
 import { mend } from '../mend.ts';
@@ -11,6 +12,9 @@ import { trackAbout } from './finding-places.ts';
 import './findings.css';
 
 const MOST_NAMED = 6;
+
+/** What no edit mends but a meter. */
+const PHASE_CODES: ReadonlySet<FindingCode> = new Set(['phase-unknown', 'unphased-gap']);
 
 interface OneFindingProps {
   readonly finding: Finding;
@@ -43,6 +47,11 @@ const OneFinding = memo(function DrawnFinding({ finding, number, railroad }: One
             Show it
           </Act>
         )}
+        {PHASE_CODES.has(code) ? (
+          <a className="act" data-kind="calm" href={PHASE_CHECK}>
+            Measure the two supplies
+          </a>
+        ) : null}
         {edit === null ? null : (
           <Act kind="calm" onPress={() => mend(store, finding)}>
             Mend: {edit.says}
