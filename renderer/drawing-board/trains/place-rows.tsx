@@ -8,6 +8,7 @@ import { isStop } from '../../../shared-model/railroad/travel.ts';
 import { Act } from '../../parts/act.tsx';
 import { PickBox } from '../../parts/field.tsx';
 import { DraftFigure, DraftText } from '../draft-field.tsx';
+import { ThingId } from '../thing-id.tsx';
 import { useDraft, useDraftRailroad, useDrawingStore } from '../use-drawing.tsx';
 
 type Spot = Place['at'][number];
@@ -70,6 +71,7 @@ function PlaceFields({ place }: { readonly place: Place }) {
     <fieldset className="trains-thing">
       <legend>{place.name}</legend>
       <DraftText label="Name of the place" value={place.name} onChange={(name) => set({ name }, 'name')} />
+      <ThingId id={place.id} label={`Id of ${place.name}`} />
       <DraftFigure
         label="Order along the railroad"
         hint="It gives the train sheet its direction."

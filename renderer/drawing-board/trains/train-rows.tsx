@@ -6,6 +6,7 @@ import { type Fields, withNew, without, withThing } from '../../../shared-model/
 import { Act } from '../../parts/act.tsx';
 import { PickBox } from '../../parts/field.tsx';
 import { DraftFigure, DraftText } from '../draft-field.tsx';
+import { ThingId } from '../thing-id.tsx';
 import { TypedLength } from '../typed-length.tsx';
 import { useDraft, useDrawingStore } from '../use-drawing.tsx';
 
@@ -33,6 +34,7 @@ function TrainFields({ train }: { readonly train: Train }) {
     <fieldset className="trains-thing">
       <legend>{train.name}</legend>
       <DraftText label="Name of the train" value={train.name} onChange={(name) => set({ name }, 'name')} />
+      <ThingId id={train.id} label={`Id of ${train.name}`} />
       <TypedLength label="Length" mm={train.length} onChange={(length) => set({ length }, 'length')} />
       <DraftFigure
         label="Draws (A)"

@@ -8,6 +8,7 @@ import { useConsole } from '../../console/use-console.tsx';
 import { Act } from '../../parts/act.tsx';
 import { RUN_UNITS, runText } from '../../power-room/run-unit.ts';
 import { DraftText } from '../draft-field.tsx';
+import { ThingId } from '../thing-id.tsx';
 import { useDraftRailroad } from '../use-drawing.tsx';
 import { FeederFields } from './feeder-fields.tsx';
 import { FindingsAbout } from './findings-about.tsx';
@@ -24,7 +25,12 @@ function useReach(block: Block): string {
   return `${extent.edges.join(', ')}: ${runText(extent.length, unit)} of track, cut out by ${gaps}.`;
 }
 
-export function BlockFields({ block }: { readonly block: Block }) {
+interface BlockFieldsProps {
+  readonly block: Block;
+  readonly onRenamed: (id: string) => void;
+}
+
+export function BlockFields({ block, onRenamed }: BlockFieldsProps) {
   const railroad = useDraftRailroad();
   const { change, attempt } = useChange();
   const reach = useReach(block);
@@ -42,6 +48,7 @@ export function BlockFields({ block }: { readonly block: Block }) {
           )
         }
       />
+      <ThingId id={block.id} onRenamed={onRenamed} />
       <p className="fine">{reach}</p>
       <FindingsAbout
         concerns={({ about, code }) =>

@@ -127,7 +127,7 @@ export function BlocksSection() {
             open={open === block.id}
             onToggle={() => toggle(block)}
           >
-            <BlockFields block={block} />
+            <BlockFields block={block} onRenamed={setOpen} />
           </Disclosure>
         ))}
       </ul>

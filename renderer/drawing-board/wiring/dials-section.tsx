@@ -7,6 +7,7 @@ import { withNew, withoutKnob, withThing } from '../../../shared-model/railroad/
 import { Act } from '../../parts/act.tsx';
 import { Choice, OnOff } from '../../parts/field.tsx';
 import { DraftFigure, DraftText } from '../draft-field.tsx';
+import { ThingId } from '../thing-id.tsx';
 import { useDraft } from '../use-drawing.tsx';
 import { DialFigure } from './dial-figure.tsx';
 import { Disclosure } from './disclosure.tsx';
@@ -55,7 +56,12 @@ function PlaceFields({
   );
 }
 
-function DialFields({ selector }: { readonly selector: Selector }) {
+interface KnobProps<Knob> {
+  readonly knob: Knob;
+  readonly onRenamed: (id: string) => void;
+}
+
+function DialFields({ knob: selector, onRenamed }: KnobProps<Selector>) {
   const draft = useDraft();
   const { change, attempt } = useChange();
   const set = (fields: Partial<Selector>, says: string, field?: string) =>
@@ -75,6 +81,7 @@ function DialFields({ selector }: { readonly selector: Selector }) {
           value={selector.name}
           onChange={(name) => set({ name }, 'name', `${selector.id} name`)}
         />
+        <ThingId id={selector.id} onRenamed={onRenamed} />
       </div>
       <p className="fine">
         {feeds.length === 0 ? 'It feeds nothing.' : `It feeds ${feeds.map(({ name }) => name).join(', ')}.`}
@@ -127,7 +134,7 @@ function DialFields({ selector }: { readonly selector: Selector }) {
   );
 }
 
-function ToggleFields({ toggle }: { readonly toggle: Toggle }) {
+function ToggleFields({ knob: toggle, onRenamed }: KnobProps<Toggle>) {
   const { change, attempt } = useChange();
   return (
     <>
@@ -142,6 +149,7 @@ function ToggleFields({ toggle }: { readonly toggle: Toggle }) {
           )
         }
       />
+      <ThingId id={toggle.id} onRenamed={onRenamed} />
       <PlaceFields list="toggles" knob={toggle} />
       <Act
         kind="calm"
@@ -178,7 +186,7 @@ export function DialsSection() {
             open={open === selector.id}
             onToggle={() => toggled(selector.id)}
           >
-            <DialFields selector={selector} />
+            <DialFields knob={selector} onRenamed={setOpen} />
           </Disclosure>
         ))}
         {draft.toggles.map((toggle) => (
@@ -191,7 +199,7 @@ export function DialsSection() {
             open={open === toggle.id}
             onToggle={() => toggled(toggle.id)}
           >
-            <ToggleFields toggle={toggle} />
+            <ToggleFields knob={toggle} onRenamed={setOpen} />
           </Disclosure>
         ))}
       </ul>

@@ -13,13 +13,19 @@ import { withThing } from '../../../shared-model/railroad/editing/things.ts';
 import { Act } from '../../parts/act.tsx';
 import { PickBox } from '../../parts/field.tsx';
 import { DraftFigure, DraftText } from '../draft-field.tsx';
+import { ThingId } from '../thing-id.tsx';
 import { useDraft } from '../use-drawing.tsx';
 import { Disclosure } from './disclosure.tsx';
 import { FindingsAbout } from './findings-about.tsx';
 import { SupplyFields } from './supply-fields.tsx';
 import { useChange } from './use-change.ts';
 
-function ThrottleFields({ throttle }: { readonly throttle: Throttle }) {
+interface ThrottleFieldsProps {
+  readonly throttle: Throttle;
+  readonly onRenamed: (id: string) => void;
+}
+
+function ThrottleFields({ throttle, onRenamed }: ThrottleFieldsProps) {
   const draft = useDraft();
   const { change, attempt } = useChange();
   const set = (fields: Partial<Throttle>, says: string, field?: string) =>
@@ -35,6 +41,7 @@ function ThrottleFields({ throttle }: { readonly throttle: Throttle }) {
         value={throttle.name}
         onChange={(name) => set({ name }, 'name', `${throttle.id} name`)}
       />
+      <ThingId id={throttle.id} onRenamed={onRenamed} />
       <FindingsAbout concerns={({ about }) => about[0] === throttle.id} />
       <PickBox
         label="Supply"
@@ -106,7 +113,7 @@ export function PowerSection() {
             open={open === supply.id}
             onToggle={() => toggled(supply.id)}
           >
-            <SupplyFields supply={supply} />
+            <SupplyFields supply={supply} onRenamed={setOpen} />
             <FindingsAbout concerns={({ about }) => about[0] === supply.id} />
             <Act
               kind="calm"
@@ -132,7 +139,7 @@ export function PowerSection() {
             open={open === throttle.id}
             onToggle={() => toggled(throttle.id)}
           >
-            <ThrottleFields throttle={throttle} />
+            <ThrottleFields throttle={throttle} onRenamed={setOpen} />
           </Disclosure>
         ))}
       </ul>

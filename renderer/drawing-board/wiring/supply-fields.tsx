@@ -4,6 +4,7 @@ import { BREAKER_KINDS, type Supply, USES, WAVES } from '../../../shared-model/r
 import { withThing } from '../../../shared-model/railroad/editing/things.ts';
 import { OnOff, PickBox } from '../../parts/field.tsx';
 import { DraftFigure, DraftText } from '../draft-field.tsx';
+import { ThingId } from '../thing-id.tsx';
 import { useDraft } from '../use-drawing.tsx';
 import { useChange } from './use-change.ts';
 
@@ -13,7 +14,12 @@ const OHMS = { least: 0, most: 100, unit: 'ohm' } as const;
 const plain = <Value extends string>(values: readonly Value[]) =>
   values.map((value) => ({ value, says: value }));
 
-export function SupplyFields({ supply }: { readonly supply: Supply }) {
+interface SupplyFieldsProps {
+  readonly supply: Supply;
+  readonly onRenamed: (id: string) => void;
+}
+
+export function SupplyFields({ supply, onRenamed }: SupplyFieldsProps) {
   const { system } = useDraft();
   const { change } = useChange();
   const set = (fields: Partial<Supply>, says: string, field?: string) =>
@@ -29,6 +35,7 @@ export function SupplyFields({ supply }: { readonly supply: Supply }) {
         value={supply.name}
         onChange={(name) => set({ name }, 'name', `${supply.id} name`)}
       />
+      <ThingId id={supply.id} onRenamed={onRenamed} />
       <div className="wiring-fields">
         <DraftFigure
           label="Output (VA)"
