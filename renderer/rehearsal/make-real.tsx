@@ -148,6 +148,7 @@ function MakeReal({ rehearsal, name, seen, onAgain }: MakeRealProps) {
           Plan again from here
         </Act>
       </div>
+      {notNow === undefined ? null : <p>{notNow}</p>}
       {says === null ? null : <p role="status">{says}</p>}
       {strayed.length === 0 ? null : (
         <ul role="alert" className="rehearsal-problem">

@@ -7,6 +7,7 @@ import {
   type TrainsUnderWay,
 } from '../../../shared-model/planning/carry-out/keep-order.ts';
 import { planFaults } from '../../../shared-model/planning/checker/check-plan.ts';
+import type { PlanOptions } from '../../../shared-model/planning/plan/options.ts';
 import { plan } from '../../../shared-model/planning/plan.ts';
 import type { PlanAnswer } from '../../../shared-model/planning/plan-answer.ts';
 import { eveningOfSituation } from '../../../shared-model/planning/rehearsal/fork-evening.ts';
@@ -33,6 +34,7 @@ interface Rehearsed {
   readonly situation: Situation;
   readonly answer: PlanAnswer;
   readonly kept: KeptPlan;
+  readonly options: PlanOptions;
 }
 
 export function rehearsed(
@@ -40,13 +42,15 @@ export function rehearsed(
   situation: Situation,
   answer: PlanAnswer,
   underWay?: TrainsUnderWay,
+  options: PlanOptions = SCREEN_OPTIONS,
 ): Rehearsed {
-  const timing = planTiming(railroad, situation, answer, SCREEN_OPTIONS);
+  const timing = planTiming(railroad, situation, answer, options);
   const orders = ordersOfPlan(railroad, situation, answer.moves, timing);
   return {
     railroad,
     situation,
     answer,
+    options,
     kept: keepOrder(railroad, situation, answer, timing, orders, underWay),
   };
 }
@@ -62,11 +66,11 @@ export const lateUpTo = (seconds: number, seed: number) => {
 
 export function carried(
   the: Rehearsed,
-  lateBy: () => number,
+  lateBy: CrewWishes['lateBy'],
   more: Partial<CrewWishes> = {},
   evening = forked(the),
 ): Carried {
-  return carryOut(the.railroad, the.situation, the.kept, evening, SCREEN_OPTIONS, {
+  return carryOut(the.railroad, the.situation, the.kept, evening, the.options, {
     lateBy,
     aheadSeconds: AHEAD_SECONDS,
     plannedStart: (order) => the.answer.moves[the.kept.orders[order]?.order.move ?? -1]?.start ?? 0,
@@ -75,7 +79,11 @@ export function carried(
 }
 
 /** Everything done by the rules, nothing too near, everybody there. */
-export function expectGood({ railroad, situation, kept }: Rehearsed, done: Carried, name: string): void {
+export function expectGood(
+  { railroad, situation, kept, options: planned }: Rehearsed,
+  done: Carried,
+  name: string,
+): void {
   const bad = done.events.filter(({ outcome }) => outcome !== 'done');
   expect(
     bad.map(({ input, reasons }) => [input, reasons.map(({ says }) => says)]),
@@ -83,12 +91,10 @@ export function expectGood({ railroad, situation, kept }: Rehearsed, done: Carri
   ).toEqual([]);
   expect(done.given, name).toHaveLength(kept.orders.length);
   // Whose words came when is held against itself below: a late start is not where the words end.
-  const options = { ...SCREEN_OPTIONS, talkSeconds: 0 };
+  const options = { ...planned, talkSeconds: 0 };
   expect(planFaults(railroad, situation, done, options), name).toEqual([]);
   for (const [index, at] of done.words.entries())
-    expect(at, name).toBeGreaterThanOrEqual(
-      (done.words[index - 1] ?? -99) + SCREEN_OPTIONS.talkSeconds - 1e-6,
-    );
+    expect(at, name).toBeGreaterThanOrEqual((done.words[index - 1] ?? -99) + planned.talkSeconds - 1e-6);
   const { trains, authorities } = done.evening.state;
   for (const { id, to } of situation.trains)
     if (to !== null) expect(trains[id]?.blocks[0], `${name}: ${id}`).toBe(to);

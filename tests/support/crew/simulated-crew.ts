@@ -30,7 +30,7 @@ import { pairOfHands } from './pair-of-hands.ts';
 
 export interface CrewWishes {
   /** Seconds by which a start from a stand is late, drawn at each start. */
-  readonly lateBy: () => number;
+  readonly lateBy: (train: TrainId) => number;
   /** An order is given so long before its time in the plan, where it is its turn by then. */
   readonly aheadSeconds: number;
   /** The planned start of the move that an order (by its place) belongs to; nobody sets out before it. */
@@ -140,7 +140,7 @@ export function carryOut(
       const { engine } = voice.speaks;
       voice.speaks = null;
       engine.doing = 'starts';
-      const start = now + wishes.lateBy();
+      const start = now + wishes.lateBy(engine.id);
       engine.departs = start + options.startSeconds;
       engine.move = { start, edges: [], blocks: [] };
       return true;
