@@ -1,6 +1,7 @@
 /** Ways out of a refusal: two or three things that would be taken instead, each in few words. */
 import type { BlockId, SelectorId, ThrottleId, ToggleId, TrainId } from '../../shared-model/ids.ts';
 import type { Refusal, RefusalCode } from '../../shared-model/refusal.ts';
+import { DISPATCHER } from '../../shared-model/session/dispatcher.ts';
 import type { SessionEvent } from '../../shared-model/session/event.ts';
 import {
   type InputOf,
@@ -43,7 +44,7 @@ function mending(world: World, { code, about }: Refusal, train: TrainId | null):
     case 'unphased-gap':
       return [{ says: 'measure the phase', does: { kind: 'go', address: PHASE_CHECK } }];
     case 'out-of-service':
-      return [option(`untag ${name}`, { do: 'untag', thing: first, by: 'dispatcher' })];
+      return [option(`untag ${name}`, { do: 'untag', thing: first, by: DISPATCHER })];
     case 'second-train-live':
       return world.railroad.selectors.has(first as SelectorId)
         ? [option(`${name} to off`, { do: 'turn-selector', selector: first as SelectorId, position: 'off' })]

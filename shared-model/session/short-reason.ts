@@ -2,6 +2,7 @@
 import type { BlockId, ThrottleId, TrainId } from '../ids.ts';
 import { blockMarks } from '../railroad/block-marks.ts';
 import type { Refusal } from '../refusal.ts';
+import { DISPATCHER } from './dispatcher.ts';
 import { called } from './rules/sentences.ts';
 import type { World } from './world.ts';
 
@@ -13,6 +14,14 @@ function whose({ railroad, state }: World, id: string): string {
   if (train === undefined) return possessive(id);
   const cab = train.cab === null ? undefined : railroad.throttles.get(train.cab);
   return cab === undefined ? possessive(train.name) : `${possessive(train.name)} (${cab.name})`;
+}
+
+/** "selector 6 is out of service: loose knob, says Kim". */
+function tagged(world: World, thing: string): string {
+  const tag = world.state.tags.find((one) => one.thing === thing);
+  const why = tag === undefined ? '' : `: ${tag.why}`;
+  const who = tag === undefined || tag.by === DISPATCHER ? '' : `, says ${tag.by}`;
+  return `${called(world, thing)} is out of service${why}${who}`;
 }
 
 /**
@@ -38,6 +47,8 @@ export function shortReason(world: World, { code, about, says }: Refusal, asked:
       return `${name(second)} and ${name(third)} are not in phase`;
     case 'phase-unknown':
       return `no phase check speaks for ${name(second)} and ${name(third)}`;
+    case 'out-of-service':
+      return tagged(world, first);
     case 'section-live':
       return `${name(second)} is live behind ${name(first)}`;
     case 'turnout-locked':
@@ -52,8 +63,6 @@ export function shortReason(world: World, { code, about, says }: Refusal, asked:
       return `too much current for ${name(first)}`;
     case 'gridlock-ahead':
       return 'the trains would lock each other in';
-    case 'out-of-service':
-      return `${name(first)} is out of service`;
     case 'no-route':
       return `no track leads to ${blockMarks(world.railroad.document).get(second as BlockId) ?? second} in its facing`;
     case 'not-now':

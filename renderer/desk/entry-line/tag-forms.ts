@@ -1,4 +1,5 @@
 /** `tag k6 loose knob by Kim`, `untag k6 by Kim`. */
+import { DISPATCHER } from '../../../shared-model/session/dispatcher.ts';
 import { type Form, form, plainForm } from './form.ts';
 import { type LineContext, send } from './reading.ts';
 import { maybe, text, thing, word } from './slots.ts';
@@ -6,9 +7,6 @@ import { small, type ThingKind } from './things.ts';
 
 const TAGGABLE: readonly ThingKind[] = ['train', 'block', 'selector', 'turnout', 'toggle', 'cab', 'supply'];
 const taggable = thing('thing', TAGGABLE, 'a thing');
-/** Who says so, unless the line names somebody else. */
-const DISPATCHER = 'dispatcher';
-
 /** "loose knob by Kim": why, and who put the tag there: a name of one word, or anybody who has a cab. */
 function whyAndWho(words: string, { state }: LineContext): { readonly why: string; readonly by: string } {
   const people = Object.values(state.cabs).flatMap(({ person }) => person ?? []);

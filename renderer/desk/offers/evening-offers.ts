@@ -1,5 +1,7 @@
 /** What can be said of the evening as a whole: asks, breaks, the clock, settings, guests, tags, notes. */
+
 import type { TrainId } from '../../../shared-model/ids.ts';
+import { DISPATCHER } from '../../../shared-model/session/dispatcher.ts';
 import type { SessionInput } from '../../../shared-model/session/input.ts';
 import { railroadMinutes } from '../../../shared-model/session/orders/desk-orders.ts';
 import { spokenDestination } from '../../../shared-model/session/say.ts';
@@ -7,7 +9,7 @@ import type { TrainNow } from '../../../shared-model/session/state.ts';
 import { asShown } from '../as-shown.ts';
 import type { LineContext } from '../entry-line/reading.ts';
 import type { Option } from '../option.ts';
-import { DISPATCHER, filled, type OfferGroup, offer, typed } from './offer-group.ts';
+import { filled, type OfferGroup, offer, typed } from './offer-group.ts';
 
 function asks({ railroad, state }: LineContext): readonly Option[] {
   return state.asks.flatMap((ask) => {

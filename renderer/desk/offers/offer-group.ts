@@ -9,9 +9,6 @@ export interface OfferGroup {
   readonly options: readonly Option[];
 }
 
-/** Who says so when the Desk does. */
-export const DISPATCHER = 'dispatcher';
-
 export const offer = (says: string, ...inputs: readonly SessionInput[]): Option =>
   optionOf(send(says, ...inputs));
 /** An order said after the hand. */

@@ -1,6 +1,7 @@
 /** Out of service and back, for anything: with the usual reasons at one touch, or another one typed. */
+import { DISPATCHER } from '../../../shared-model/session/dispatcher.ts';
 import type { SessionState } from '../../../shared-model/session/state.ts';
-import { DISPATCHER, type OfferGroup, offer, typed } from './offer-group.ts';
+import { type OfferGroup, offer, typed } from './offer-group.ts';
 
 const REASONS = ['does not work', 'track is being cleaned', 'hands at work'] as const;
 

@@ -1,4 +1,5 @@
 /** Orders about the session itself: open, start, stop, resume, end, tags, seen alarms, the clock. */
+import { DISPATCHER } from '../dispatcher.ts';
 import type { InputOf } from '../input.ts';
 import { phaseAfter } from '../machines.ts';
 import { done, type Ruling } from '../ruling.ts';
@@ -49,7 +50,7 @@ export function tag(world: World, { thing, why, by }: InputOf<'tag'>, at: number
 /** Only who placed a tag, or the dispatcher saying so, removes it. */
 export function untag(world: World, { thing, by }: InputOf<'untag'>): Ruling {
   const placed = world.state.tags.find((other) => other.thing === thing);
-  if (placed === undefined || (placed.by !== by && by !== 'dispatcher')) return notNow(world, thing);
+  if (placed === undefined || (placed.by !== by && by !== DISPATCHER)) return notNow(world, thing);
   return done(withState(world, { tags: world.state.tags.filter((other) => other !== placed) }));
 }
 

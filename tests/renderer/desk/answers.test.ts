@@ -46,6 +46,10 @@ describe('the ways out of a refusal', () => {
     const tagged = played(running, { do: 'tag', thing: 'K4', why: 'loose knob', by: 'Kim' });
     const { ways } = waysOf(tagged, { do: 'turn-selector', selector: 'K4', position: '1' });
     expect(says(ways)).toContain('untag selector 4');
+    const { event } = taken(tagged, { do: 'turn-selector', selector: 'K4', position: '1' });
+    expect(answerWords(contextOf(tagged), { kind: 'refused', event })).toBe(
+      'selector 4 is out of service: loose knob, says Kim.',
+    );
   });
 
   it('are to say that a knob stands there all the same, where the hand was faster than the line', () => {
