@@ -4,6 +4,7 @@ import { isOver, type Load, loadsOf, worstOfSupply } from '../../shared-model/po
 import type { Railroad } from '../../shared-model/railroad/railroad.ts';
 import { drawsOf } from '../../shared-model/session/facts/draws.ts';
 import { useConsole } from '../console/use-console.tsx';
+import { MOST_READ } from '../logbook/through-entries.ts';
 import { Table } from '../parts/table.tsx';
 import { LoadBar } from './load-bar.tsx';
 import { usePeaks } from './use-peaks.ts';
@@ -44,12 +45,17 @@ const suppliesFirst = <Kind extends Load>(loads: readonly Kind[]): readonly Kind
 
 export function LoadSection({ power, railroad }: { readonly power: Power; readonly railroad: Railroad }) {
   const { state } = power;
-  const peaks = suppliesFirst(usePeaks() ?? []);
+  const worstSoFar = usePeaks();
+  const peaks = suppliesFirst(worstSoFar?.peaks ?? []);
   const openedAt = useConsole(({ evening }) => evening?.openedAt);
   const now = suppliesFirst(loadsOf(railroad, state === null ? [] : drawsOf(railroad, state, 'now')));
   const all = state === null ? null : suppliesFirst(loadsOf(railroad, drawsOf(railroad, state, 'all')));
   const opened = Date.parse(openedAt ?? '');
   const live = all !== null;
+  const since =
+    worstSoFar === null || worstSoFar.since === 0
+      ? 'the evening was opened'
+      : `${whenText(opened + worstSoFar.since * 1000, opened)}, the last ${MOST_READ.toLocaleString('en')} entries of a long evening`;
   return (
     <div className="power-stack">
       <Table
@@ -101,7 +107,7 @@ export function LoadSection({ power, railroad }: { readonly power: Power; readon
       />
       <p className="fine quiet">
         {live
-          ? 'Now: the trains that are on record as running (a stalled one with its stall current). Worst moment tonight: the most of that since the evening was opened. If all run: every train that has a cab. '
+          ? `Now: the trains that are on record as running (a stalled one with its stall current). Worst moment tonight: the most of that since ${since}. If all run: every train that has a cab. `
           : 'No evening goes on. At worst: the hungriest train of the railroad, on a supply one on each of its throttles. '}
         In the bar: solid what flows now, a thin line the worst moment, a broken line the most that can be,
         the thick mark the limit: of a throttle and a contact the amperes entered for it, of a supply its VA

@@ -6,14 +6,20 @@ import type { SessionEvent } from '../../shared-model/session/event.ts';
 import { drawsOf } from '../../shared-model/session/facts/draws.ts';
 import { evolve } from '../../shared-model/session/fold.ts';
 import type { SessionState } from '../../shared-model/session/state.ts';
+import type { Seconds } from '../../shared-model/units.ts';
 import { useConsole, useConsoleStore } from '../console/use-console.tsx';
-import { readRecord } from '../logbook/use-record.ts';
+import { MOST_READ, throughEntries } from '../logbook/through-entries.ts';
 
 interface Followed {
   readonly evening: string;
   readonly state: SessionState;
   readonly peaks: readonly Peak[];
+  /** The second that was looked at first. */
+  readonly since: Seconds;
 }
+
+/** The peaks in the order of `loadsOf`, in seconds since the session was opened. */
+export type Peaks = Pick<Followed, 'peaks' | 'since'>;
 
 /** Folds events, and takes the moment after each into account; null where one is missing in between. */
 function follow(railroad: Railroad, from: Followed, events: readonly SessionEvent[]): Followed | null {
@@ -27,32 +33,46 @@ function follow(railroad: Railroad, from: Followed, events: readonly SessionEven
   return { ...from, state, peaks };
 }
 
-/** @returns the peaks in the order of `loadsOf`, in seconds since the session was opened; null while they are being read, and without an evening */
-export function usePeaks(): readonly Peak[] | null {
+/** Before anything was followed: what draws in a state. */
+const begun = (railroad: Railroad, evening: string, state: SessionState): Followed => ({
+  evening,
+  state,
+  peaks: withMoment(railroad, peakLoads(railroad, []), {
+    at: state.at,
+    draws: drawsOf(railroad, state, 'now'),
+  }),
+  since: state.at,
+});
+
+/** @returns null while they are being read, and without an evening */
+export function usePeaks(): Peaks | null {
   const { connection } = useConsoleStore();
   const evening = useConsole((state) => state.evening);
   const followed = useRef<Followed | null>(null);
-  const [peaks, setPeaks] = useState<readonly Peak[] | null>(null);
+  const [peaks, setPeaks] = useState<Peaks | null>(null);
   useEffect(() => {
     if (evening === null || evening.state.phase === 'ended') {
       setPeaks(null);
       return;
     }
-    const { id, railroad, recent } = evening;
+    const { id, railroad, recent, state } = evening;
     const known = followed.current?.evening === id ? followed.current : null;
     const next = known === null ? null : follow(railroad, known, recent);
     if (next !== null) {
       followed.current = next;
-      setPeaks(next.peaks);
+      setPeaks(next);
       return;
     }
     let wanted = true;
-    void readRecord(connection, id, () => wanted).then((answer) => {
+    let now: Followed | null = null;
+    const first = Math.max(1, state.entries - MOST_READ + 1);
+    void throughEntries(connection, id, first, (before, events) => {
+      now = follow(railroad, now ?? begun(railroad, id, before), events);
+      return wanted;
+    }).then((answer) => {
       if (!wanted || answer === null || !answer.ok) return;
-      const { initial, events } = answer.value.replay;
-      const first = { evening: id, state: initial, peaks: peakLoads(railroad, []) };
-      followed.current = follow(railroad, first, events);
-      setPeaks(followed.current?.peaks ?? null);
+      followed.current = now;
+      setPeaks(now);
     });
     return () => {
       wanted = false;

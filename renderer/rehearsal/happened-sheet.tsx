@@ -1,25 +1,60 @@
 /** Planned and happened side by side, for a plan that was made real: who came into each block when, how late, and in which order. */
+import { useEffect, useState } from 'react';
 import { clockText } from '../../shared-model/planning/chart/chart-ticks.ts';
-import { comparedWith, enteredIn } from '../../shared-model/planning/rehearsal/happened.ts';
-import { useRecord } from '../logbook/use-record.ts';
+import { comparedWith, type Entered, enteredIn } from '../../shared-model/planning/rehearsal/happened.ts';
+import { useConsoleStore } from '../console/use-console.tsx';
+import { MOST_READ, throughEntries } from '../logbook/through-entries.ts';
 import { Table } from '../parts/table.tsx';
 import type { MadeReal } from './kept-rehearsal.ts';
 import type { Rehearsal } from './use-rehearsal.ts';
 import { blockName, trainWords } from './words.ts';
 
+interface Happening {
+  readonly entered: readonly Entered[];
+  /** False where more happened than is looked at. */
+  readonly whole: boolean;
+}
+
+type Reading =
+  | { readonly is: 'reading' }
+  | { readonly is: 'failed'; readonly says: string }
+  | { readonly is: 'read'; readonly happening: Happening };
+
+/** Who came into which block since a plan was made real. */
+function useHappening({ evening, entry }: MadeReal): Reading {
+  const { connection } = useConsoleStore();
+  const [reading, setReading] = useState<Reading>({ is: 'reading' });
+  useEffect(() => {
+    let wanted = true;
+    const entered: Entered[] = [];
+    setReading({ is: 'reading' });
+    void throughEntries(connection, evening, Math.max(1, entry), (before, events) => {
+      entered.push(...enteredIn(before, events, entry));
+      return wanted;
+    }).then((answer) => {
+      if (!wanted || answer === null) return;
+      setReading(
+        answer.ok
+          ? { is: 'read', happening: { entered, whole: answer.value.whole } }
+          : { is: 'failed', says: answer.problem.says },
+      );
+    });
+    return () => {
+      wanted = false;
+    };
+  }, [connection, evening, entry]);
+  return reading;
+}
+
 function Happened({ rehearsal, made }: { readonly rehearsal: Rehearsal; readonly made: MadeReal }) {
-  const reading = useRecord(made.evening);
+  const reading = useHappening(made);
   const { origin, plans, seeing } = rehearsal;
   const plan = plans[made.plan];
   const seen = plan === undefined ? null : seeing(plan);
   if (reading.is === 'failed') return <p role="alert">The evening cannot be read: {reading.says}</p>;
   if (reading.is === 'reading' || seen === null) return <p role="status">Reading the evening.</p>;
-  const { replay } = reading.record;
-  const rows = comparedWith(
-    seen.timing.blocks,
-    enteredIn(replay.initial, replay.events, made.entry),
-    made.began,
-  );
+  const { entered, whole } = reading.happening;
+  const rows = comparedWith(seen.timing.blocks, entered, made.began);
   const came = rows.filter(({ happened }) => happened !== null);
   const latest = Math.max(0, ...came.map(({ late }) => late ?? 0));
   const inOrder = rows.every(({ outOfOrder }) => !outOfOrder);
@@ -30,6 +65,9 @@ function Happened({ rehearsal, made }: { readonly rehearsal: Rehearsal; readonly
         {came.length === 0
           ? '.'
           : `; the latest was ${clockText(latest)} behind the plan. ${inOrder ? 'Every block was had in the order planned.' : 'Some blocks were had in another order than planned.'}`}
+        {whole
+          ? ''
+          : ` Looked at were the ${MOST_READ.toLocaleString('en')} entries after it was made real; more was said since.`}
       </p>
       <Table
         caption="Planned and happened"

@@ -7,9 +7,11 @@ import {
   howFarAfter,
 } from '../../shared-model/planning/carry-out/how-far.ts';
 import type { KeptPlan } from '../../shared-model/planning/carry-out/keep-order.ts';
+import type { SessionEvent } from '../../shared-model/session/event.ts';
+import type { SessionState } from '../../shared-model/session/state.ts';
 import type { FollowedEvening } from '../console/followed-evening.ts';
 import { useConsoleStore } from '../console/use-console.tsx';
-import { readRecord } from '../logbook/use-record.ts';
+import { throughEntries } from '../logbook/through-entries.ts';
 import type { MadeReal } from './kept-rehearsal.ts';
 
 /**
@@ -30,10 +32,15 @@ export function useHowFar(kept: KeptPlan, made: MadeReal | null, live: FollowedE
     setFar(state === undefined ? begun : goneOn(kept, begun, state));
     if (evening === undefined) return;
     let wanted = true;
-    void readRecord(connection, evening, () => wanted).then((answer) => {
-      if (!wanted || answer?.ok !== true) return;
-      const { initial, events } = answer.value.replay;
-      const read = howFarAfter(kept, initial, events, entry);
+    let first: SessionState | null = null;
+    const events: SessionEvent[] = [];
+    void throughEntries(connection, evening, Math.max(1, entry), (before, page) => {
+      first ??= before;
+      events.push(...page);
+      return wanted;
+    }).then((answer) => {
+      if (!wanted || answer?.ok !== true || first === null) return;
+      const read = howFarAfter(kept, first, events, entry);
       setFar(now.current === null ? read : goneOn(kept, read, now.current.state));
     });
     return () => {
