@@ -115,7 +115,10 @@ export function EveningSheet({ evening: { card, railroad }, seconds, tables }: S
         <ReportTable key={table.title} table={table} />
       ))}
       <p className="fine">
-        {card.entries} entries. Head of the chain: {card.headHash}. Signed: <span className="sheet-blank" />
+        {card.entries.toLocaleString('en')} entries. Head of the chain: {card.headHash}
+      </p>
+      <p className="sheet-signed">
+        Signed: <span className="sheet-blank" /> on: <span className="sheet-blank" />
       </p>
     </section>
   );

@@ -41,14 +41,15 @@ function Headline({
 }) {
   return (
     <ul className="evening-headline">
-      {lines.map(({ says, at }) => (
+      {lines.map(({ says, at }, index) => (
         <li key={says}>
           {says}
-          {at === null ? null : (
+          {/* One way to a moment is enough. */}
+          {at === null || lines.slice(0, index).some((earlier) => earlier.at === at) ? null : (
             <>
               {' '}
               <a className="logbook-open" href={`#/logbook/${encodeURIComponent(card.id)}/at/${at}`}>
-                Replay from {momentText(card.openedAt, at)}
+                See it in the replay
               </a>
             </>
           )}

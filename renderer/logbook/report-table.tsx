@@ -1,16 +1,31 @@
 /** A table of a report on the screen and on paper; a very long one shows its beginning first. */
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
+import { flushSync } from 'react-dom';
 import type { ReportTable as Content } from '../../shared-model/logbook/report-types.ts';
 import { Act } from '../parts/act.tsx';
 import { Table } from '../parts/table.tsx';
 
 const FIRST_ROWS = 500;
+/** More rows of one table are no sheet that anybody prints. */
+const PRINTED_ROWS = 5000;
 /** Figures and times stand to the right, so that they can be compared. */
 const FIGURE = /^[\d:.,]+( %)?$/;
 
 export function ReportTable({ table: { title, columns, rows, note } }: { readonly table: Content }) {
   const [all, setAll] = useState(false);
-  const shown = all ? rows : rows.slice(0, FIRST_ROWS);
+  const [isPrinted, setIsPrinted] = useState(false);
+  useEffect(() => {
+    // What is printed is the whole of it, whatever of it was shown; the paper does not wait for a later drawing.
+    const before = () => flushSync(() => setIsPrinted(true));
+    const after = () => setIsPrinted(false);
+    window.addEventListener('beforeprint', before);
+    window.addEventListener('afterprint', after);
+    return () => {
+      window.removeEventListener('beforeprint', before);
+      window.removeEventListener('afterprint', after);
+    };
+  }, []);
+  const shown = all ? rows : rows.slice(0, isPrinted ? PRINTED_ROWS : FIRST_ROWS);
   if (rows.length === 0) return <p>{title}: none.</p>;
   return (
     <div className="report-table">
@@ -23,6 +38,12 @@ export function ReportTable({ table: { title, columns, rows, note } }: { readonl
         rows={shown.map((cells, index) => ({ key: String(index), cells }))}
       />
       {note === undefined ? null : <p className="quiet fine">{note}</p>}
+      {shown.length < rows.length ? (
+        <p className="on-paper">
+          {shown.length.toLocaleString('en')} of {rows.length.toLocaleString('en')} rows; the CSV and `cabward
+          report` have all.
+        </p>
+      ) : null}
       {shown.length < rows.length ? (
         <Act kind="calm" onPress={() => setAll(true)} label={`Show all ${rows.length} rows of ${title}`}>
           Show all {rows.length}

@@ -42,8 +42,11 @@ export function dutyReader(): EveningReader & {
     take: ({ before, after, event, counts }) => {
       const dispatcher = counts ? dispatcherNamed(event) : null;
       if (dispatcher !== null) relieve(dispatchers, null, dispatcher, event.at);
-      if (event.input.do === 'end-session' && event.outcome !== 'refused')
+      // Nobody is on duty any longer, though the cabs are on record as theirs.
+      if (after.phase === 'ended' && before.phase !== 'ended') {
         relieve(dispatchers, null, null, event.at);
+        for (const [cab] of entriesOf(after.cabs)) relieve(duties, cab, null, event.at);
+      }
       if (before.cabs === after.cabs) return;
       for (const [cab, { person }] of entriesOf(after.cabs))
         if ((before.cabs[cab]?.person ?? null) !== person) relieve(duties, cab, person, event.at);

@@ -16,8 +16,11 @@ export function waitCause(names: Names, thing: string | null, owner: string | nu
   return `${names.thing(thing)}${owner === null ? '' : `, which ${names.train(owner)} had`}`;
 }
 
-const onEnd = ({ longest }: WaitFigures, clock: ClockText): string =>
-  `the longest time on end ${durationText(longest.seconds)}, from ${clock(longest.from)}`;
+/** Since when; of several times, the longest. */
+const since = ({ longest, seconds }: WaitFigures, clock: ClockText): string =>
+  longest.seconds === seconds
+    ? `from ${clock(longest.from)} on`
+    : `at longest ${durationText(longest.seconds)} on end, from ${clock(longest.from)} on`;
 
 /** Who waited longest: no matter for what, then for what most of it. */
 function longestWait(
@@ -32,7 +35,7 @@ function longestWait(
   const whole = `${names.train(longest.id)}${person === null ? '' : ` (${person})`} waited longest: ${durationText(longest.waitSeconds)} of ${durationText(seconds)}`;
   if (cause === undefined) return { says: `${whole}.`, at: null };
   const most = `${durationText(cause.seconds)} of it for ${waitCause(names, cause.thing, cause.owner)}`;
-  return { says: `${whole}, ${most}; ${onEnd(cause, clock)}.`, at: cause.longest.from };
+  return { says: `${whole}, ${most}, ${since(cause, clock)}.`, at: cause.longest.from };
 }
 
 function bottleneck({ blocks, waits }: EveningFigures, names: Names): HeadlineSentence | null {

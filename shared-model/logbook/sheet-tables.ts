@@ -23,21 +23,17 @@ const dutyTable = (
   ]),
 });
 
-/** Places with their distances: from the first, and from the one before where both are known. */
+/** Places with their distances from the first and from the one before. */
 function pointTable(sheet: TrainSheet, names: Names): ReportTable {
-  const known = (mm: Millimetres | null | undefined): string =>
-    mm === null || mm === undefined ? '' : names.distance(mm);
+  const known = (mm: Millimetres | null): string => (mm === null ? '' : names.distance(mm));
   return {
     title: 'Reporting points',
     columns: ['place', `${names.distanceUnit} from the first`, `${names.distanceUnit} from the one before`],
-    rows: sheet.points.map(({ place, fromFirstMm }, index) => {
-      const before = sheet.points[index - 1]?.fromFirstMm;
-      const step =
-        fromFirstMm === null || before === null || before === undefined
-          ? null
-          : Math.abs(fromFirstMm - before);
-      return [names.place(place), known(fromFirstMm), known(step)];
-    }),
+    rows: sheet.points.map(({ place, fromFirstMm, fromBeforeMm }) => [
+      names.place(place),
+      known(fromFirstMm),
+      known(fromBeforeMm),
+    ]),
     note: 'Distances by the shortest track.',
   };
 }

@@ -2,7 +2,7 @@
  * The train sheet: the record of the evening with the items of 49 CFR 228.17(a) as far as a model railroad has them
  * (item list from memory, not seen in the text). Timetable, place and weather no session records; they are written in beside it.
  */
-import type { TrainId } from '../ids.ts';
+import type { NodeId, TrainId } from '../ids.ts';
 import type { Railroad } from '../railroad/railroad.ts';
 import type { SessionEvent } from '../session/event.ts';
 import type { ClockNow, SessionState, TrainNow } from '../session/state.ts';
@@ -29,10 +29,12 @@ export interface SheetTrain {
   readonly distanceMm: Millimetres;
 }
 
-/** A reporting point; `fromFirstMm` by the shortest track, null where no track joins it with the first. */
+/** A reporting point; distances by the shortest track, null where no track joins them. */
 export interface ReportingPoint {
   readonly place: string;
   readonly fromFirstMm: Millimetres | null;
+  /** From the reporting point before it; null for the first. */
+  readonly fromBeforeMm: Millimetres | null;
 }
 
 export interface TrainSheet {
@@ -47,13 +49,20 @@ export interface TrainSheet {
   readonly clocks: readonly { readonly from: Seconds; readonly clock: ClockNow | null }[];
 }
 
-/** How far the places are from the first, in their order along the railroad. */
+/** How far the places are from the first and from each other, in their order along the railroad. */
 export function reportingPoints(railroad: Railroad): readonly ReportingPoint[] {
+  const places = placesInOrder(railroad);
   const distances = distancesFrom(railroad, firstNode(railroad));
-  return placesInOrder(railroad).map(({ id, at }) => ({
-    place: id,
-    fromFirstMm: at.map(({ toward }) => distances.get(toward)).find((one) => one !== undefined) ?? null,
-  }));
+  return places.map(({ id, at }, index) => {
+    const before = places[index - 1]?.at[0]?.toward;
+    const nearest = (from: ReadonlyMap<NodeId, Millimetres>) =>
+      at.map(({ toward }) => from.get(toward)).find((one) => one !== undefined) ?? null;
+    return {
+      place: id,
+      fromFirstMm: nearest(distances),
+      fromBeforeMm: before === undefined ? null : nearest(distancesFrom(railroad, before)),
+    };
+  });
 }
 
 class Trains implements EveningReader {

@@ -20,7 +20,7 @@ const clock = (at: number) =>
 test('No. 7 waited longest, 75 s, most of it for block 2; it is seen from its call at 15 s on', () => {
   expect(headline(eveningFigures(railroad, initial, events), names, clock)).toEqual([
     {
-      says: 'No. 7 (Avery) waited longest: 0:01:15 of 0:02:10, 0:01:05 of it for block 2, which No. 12 had; the longest time on end 0:01:05, from 20:00:15.',
+      says: 'No. 7 (Avery) waited longest: 0:01:15 of 0:02:10, 0:01:05 of it for block 2, which No. 12 had, from 20:00:15 on.',
       at: 15,
     },
     { says: 'The bottleneck is block 2: 87 % of all waiting, 0:01:05.', at: 15 },

@@ -52,7 +52,7 @@ test('dispatchers are on duty by the notes that say so, people by their cabs', (
   ]);
   expect(sheet.duties).toEqual([
     { person: 'Avery', cab: '1', from: 2, to: 70 },
-    { person: 'Noor', cab: '1', from: 70, to: null },
+    { person: 'Noor', cab: '1', from: 70, to: 90 },
   ]);
 });
 
@@ -66,8 +66,8 @@ test('a train is at a place while its head is on a track of it; up is away from 
 
 test('reporting points are in their order, with the shortest track from the first', () => {
   expect(sheet.points).toEqual([
-    { place: 'west', fromFirstMm: 0 },
-    { place: 'east', fromFirstMm: 3000 },
+    { place: 'west', fromFirstMm: 0, fromBeforeMm: null },
+    { place: 'east', fromFirstMm: 3000, fromBeforeMm: 3000 },
   ]);
 });
 

@@ -46,11 +46,11 @@ describe('the Logbook', () => {
     const line = page.locator('.evening-headline');
     await line.waitFor();
     expect(await line.textContent()).toMatch(
-      /^No\. 18 \(Kim\) waited longest: .* block 3, which No\. 7 had; the longest time on end /,
+      /^No\. 18 \(Kim\) waited longest: .* block 3, which No\. 7 had, /,
     );
     expect(await line.textContent()).toMatch(/The bottleneck is block 3/);
     // The second press shows it: the train asks, in the replay.
-    await tabTo(page, /^Replay from/);
+    await tabTo(page, /^See it in the replay/);
     await page.locator('.replay-head', { hasText: /entry \d\d+ of/ }).waitFor();
     await page.locator('.replay-strips', { hasText: /No\. 18.*asks|asks.*No\. 18/ }).waitFor();
   });

@@ -29,6 +29,17 @@ type Taken = readonly [number, number];
 const isFree = (taken: readonly Taken[], from: number, to: number): boolean =>
   taken.every(([begins, ends]) => to <= begins || from >= ends);
 
+/** Bars that are so near to each other have no room for words between them. */
+const NEAR_PX = 8;
+
+/** Where a bar and those that lie near it begin and end together. */
+function runOf(bars: readonly { readonly x: number; readonly end: number }[], index: number): Taken {
+  let [first, last] = [index, index];
+  while (first > 0 && (bars[first]?.x ?? 0) - (bars[first - 1]?.end ?? 0) < NEAR_PX) first -= 1;
+  while (last < bars.length - 1 && (bars[last + 1]?.x ?? 0) - (bars[last]?.end ?? 0) < NEAR_PX) last += 1;
+  return [bars[first]?.x ?? 0, bars[last]?.end ?? 0];
+}
+
 /** The waits of one train: every bar, and the words of as many as there is room for, the longest waits first. */
 function rowOf(
   waits: readonly WaitSpan[],
@@ -47,10 +58,12 @@ function rowOf(
     const fill: Paint = index < 0 ? 'track' : `cab-${hueOf(index)}`;
     return { kind: 'rect', x, y: y + 3, width: end - x, height: frame.rowPx - 6, fill, stroke: 'casing' };
   });
-  for (const { wait, x, end } of bars.toSorted((a, b) => b.end - b.x - (a.end - a.x))) {
+  const byLength = bars.map((bar, index) => ({ ...bar, run: runOf(bars, index) }));
+  for (const { wait, x, end, run } of byLength.toSorted((a, b) => b.end - b.x - (a.end - a.x))) {
     const says = `${durationText(wait.to - wait.from)} ${options.cause(wait.thing, wait.owner)}`;
     const long = textWidth(says, letterPx);
-    const at = [end + 4, x - 4 - long].find(
+    const places = [end + 4, x - 4 - long, run[1] + 4, run[0] - 4 - long];
+    const at = places.find(
       (left) => left >= frame.left && left + long <= width && isFree(taken, left, left + long),
     );
     if (at === undefined) continue;
