@@ -29,18 +29,24 @@ export function withLog(named: string | undefined, act: (log: ReadableLog) => An
   }
 }
 
+/** Evenings that are named where another was asked for. */
+const MOST_NAMED = 10;
+
 /** Does something with one evening of a log: a number as `sessions` lists them, or "last". */
 export function withEvening(
   named: string | undefined,
   session: string,
   act: (log: ReadableLog, row: SessionRow) => Answer,
 ): Answer {
+  if (isUnused(named)) return inputError(`session "${session}": no evening was held yet`);
   return withLog(named, (log) => {
     const all = sessionRows(log);
     const row =
       session === 'last' ? all[0] : /^\d{1,15}$/.test(session) ? sessionRow(log, Number(session)) : undefined;
     if (row !== undefined && row !== null) return act(log, row);
-    const known = all.length === 0 ? 'there is none yet' : `one of ${all.map(({ id }) => id).join(', ')}`;
+    const newest = all.slice(0, MOST_NAMED).map(({ id }) => id);
+    const more = all.length > newest.length ? ' … (cabward sessions lists them all)' : '';
+    const known = all.length === 0 ? 'there is none yet' : `one of ${newest.join(', ')}${more}`;
     return inputError(
       `session "${session}": expected the number of an evening in the log, or last: ${known}`,
     );

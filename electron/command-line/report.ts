@@ -3,7 +3,7 @@ import { eveningCharts } from '../../shared-model/logbook/charts/evening-charts.
 import { tablesCsv } from '../../shared-model/logbook/csv.ts';
 import { figuresReader } from '../../shared-model/logbook/figures.ts';
 import { headline } from '../../shared-model/logbook/headline.ts';
-import { readThrough, retractedEntries } from '../../shared-model/logbook/pass.ts';
+import { readThrough } from '../../shared-model/logbook/pass.ts';
 import { reportNames, reportTables } from '../../shared-model/logbook/report-tables.ts';
 import { sheetReader } from '../../shared-model/logbook/train-sheet.ts';
 import { BESIDE_KIND, writtenBeside, writtenLines } from '../../shared-model/logbook/written-beside.ts';
@@ -15,6 +15,7 @@ import { eveningFault } from '../host/log/evening-fault.ts';
 import { readEvents } from '../host/log/events.ts';
 import { keptOf } from '../host/log/kept.ts';
 import type { ReadableLog } from '../host/log/log.ts';
+import { retractedIn } from '../host/log/moments.ts';
 import { initialStateOf, type SessionRow } from '../host/log/sessions.ts';
 import { userSettingsIn } from '../host/user-settings.ts';
 import { type Answer, inputError } from './answer.ts';
@@ -24,6 +25,12 @@ import { reportHtml, tableText } from './report-formats.ts';
 
 const FORMATS = ['text', 'csv', 'html', 'json'] as const;
 type Format = (typeof FORMATS)[number];
+/** Of an evening of more entries, the entries themselves are not listed: they would fill the memory. */
+const MOST_LISTED = 100_000;
+/** Entries read at a time. */
+const PIECE = 500;
+
+const count = (entries: number): string => entries.toLocaleString('en');
 
 function eventLine({ entry, at, input, outcome, reasons }: SessionEvent): string {
   const { do: verb, ...fields } = input;
@@ -36,15 +43,19 @@ function eventLine({ entry, at, input, outcome, reasons }: SessionEvent): string
 
 function reported(log: ReadableLog, row: SessionRow, format: Format): Answer {
   const card = cardOf(row);
-  const events = readEvents(log, row.id, 1, row.entries);
+  const isLong = row.entries > MOST_LISTED;
   const railroad = indexRailroad(readDocument(log, row.railroadHash));
   const initial = initialStateOf(log, row.id);
-  const retracted = retractedEntries(events);
+  const retracted = retractedIn(log, row.id);
   const readers = { figures: figuresReader(railroad), sheet: sheetReader(railroad) };
-  readThrough(initial, events, retracted, Object.values(readers));
+  let state = initial;
+  for (let from = 1; from <= row.entries; from += PIECE) {
+    const piece = readEvents(log, row.id, from, Math.min(row.entries, from + PIECE - 1));
+    state = readThrough(state, piece, retracted, Object.values(readers));
+  }
   const figures = readers.figures.figures();
   const sheet = readers.sheet.sheet();
-  const charts = eveningCharts(railroad, { from: 0, to: figures.seconds }, initial, events, retracted);
+  const events = isLong ? [] : readEvents(log, row.id, 1, row.entries);
   const { lengths, throwSeconds } = userSettingsIn(log);
   const style = { lengths, throwSeconds, clock: clockOf(card.openedAt) };
   const tables = reportTables(railroad, figures, sheet, style);
@@ -58,7 +69,8 @@ function reported(log: ReadableLog, row: SessionRow, format: Format): Answer {
     ...headline(figures, reportNames(railroad, sheet, style), style.clock).map(({ says }) => says),
   ];
   const foot = `head of the chain: ${card.headHash}`;
-  const json = { session: card, sheet, figures, charts, events };
+  const charts = () => eveningCharts(railroad, { from: 0, to: figures.seconds }, initial, events, retracted);
+  const json = { session: card, sheet, figures, ...(isLong ? {} : { charts: charts(), events }) };
   const written: Readonly<Record<Format, () => string>> = {
     text: () =>
       [
@@ -66,7 +78,7 @@ function reported(log: ReadableLog, row: SessionRow, format: Format): Answer {
         ...head,
         ...all.map((table) => `\n${tableText(table)}`),
         '',
-        ...events.map(eventLine),
+        ...(isLong ? [`Its ${count(row.entries)} entries are not listed here.`] : events.map(eventLine)),
         '',
         foot,
       ].join('\n'),
@@ -88,6 +100,10 @@ export function report(
   return withEvening(options.log, session, (log, row) => {
     const fault = eveningFault(log, row);
     if (fault !== null) return inputError(`evening ${row.id} is not what was written: ${fault}`);
+    if (format === 'json' && row.entries > MOST_LISTED)
+      return inputError(
+        `--format json: expected an evening of at most ${count(MOST_LISTED)} entries, but this one has ${count(row.entries)}; text, csv and html have its sheet and figures`,
+      );
     return reported(log, row, format);
   });
 }

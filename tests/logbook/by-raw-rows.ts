@@ -10,6 +10,12 @@ interface Spot {
   readonly edge: string;
   readonly toward: string;
 }
+interface Ask {
+  readonly train: string;
+  readonly since: number;
+  readonly calledAt: number | null;
+  readonly reasons: readonly { readonly about: readonly string[] }[];
+}
 interface Row {
   readonly entry: number;
   readonly at: number;
@@ -54,6 +60,12 @@ export function figuresFromRows(file: string, session: number) {
     occupied: {} as Record<string, number>,
     held: {} as Record<string, number>,
     waited: {} as Record<string, number>,
+    /** By the first thing of the ask's first reason; "" where nothing was in the way but the dispatcher. */
+    waitedFor: {} as Record<string, number>,
+    byPerson: { waited: {}, distance: {}, moves: {} } as Record<
+      'waited' | 'distance' | 'moves',
+      Record<string, number>
+    >,
     distance: {} as Record<string, number>,
     moves: {} as Record<string, number>,
     handOffs: {} as Record<string, number>,
@@ -63,6 +75,13 @@ export function figuresFromRows(file: string, session: number) {
     overrides: [] as unknown[],
   };
   const records = (key: string) => (state[key] ?? {}) as Records;
+  const personOf = (train: string) =>
+    records('cabs')[String(records('trains')[train]?.cab)]?.person as string | null | undefined;
+  const wait = ({ train, reasons }: Ask, seconds: number) => {
+    add(figures.waited, train, seconds);
+    add(figures.waitedFor, reasons[0]?.about[0] ?? '', seconds);
+    add(figures.byPerson.waited, personOf(train), seconds);
+  };
 
   for (const row of rows) {
     const lasted = row.at - figures.seconds;
@@ -74,8 +93,8 @@ export function figuresFromRows(file: string, session: number) {
       if (block.state !== 'open') add(figures.held, id, lasted);
       if (block.state === 'occupied') add(figures.occupied, id, lasted);
     }
-    const asking = state.asks as { train: string; since: number; calledAt: number | null }[];
-    for (const { train } of asking) add(figures.waited, train, lasted);
+    const asking = state.asks as readonly Ask[];
+    for (const ask of asking) wait(ask, lasted);
     figures.seconds = row.at;
 
     const trailsBefore = Object.fromEntries(
@@ -92,8 +111,8 @@ export function figuresFromRows(file: string, session: number) {
     }
     if (takenBack.has(row.entry)) continue;
 
-    for (const { train, since, calledAt } of state.asks as typeof asking)
-      if (!askedBefore.includes(train) && calledAt !== null) add(figures.waited, train, since - calledAt);
+    for (const ask of state.asks as readonly Ask[])
+      if (!askedBefore.includes(ask.train) && ask.calledAt !== null) wait(ask, ask.since - ask.calledAt);
     if (row.outcome === 'refused') {
       for (const { code } of row.reasons) add(figures.refusals, code, 1);
       continue;
@@ -101,8 +120,11 @@ export function figuresFromRows(file: string, session: number) {
     for (const { code } of row.outcome === 'alarm' ? row.reasons : []) add(figures.alarms, code, 1);
     const order = row.input.do === 'override' ? (row.input.order as Json) : row.input;
     if (row.input.do === 'override') figures.overrides.push([row.entry, row.input.why]);
-    if (row.authority !== undefined && !(row.authority in known))
-      add(figures.moves, String(records('authorities')[row.authority]?.train), 1);
+    if (row.authority !== undefined && !(row.authority in known)) {
+      const train = String(records('authorities')[row.authority]?.train);
+      add(figures.moves, train, 1);
+      add(figures.byPerson.moves, personOf(train), 1);
+    }
     if (order.do === 'hand-off') add(figures.handOffs, String(order.train), 1);
     if (['turn-selector', 'throw-turnout', 'set-toggle'].includes(String(order.do)))
       add(figures.throwsPerMinute, String(Math.floor(row.at / 60)), 1);
@@ -111,7 +133,10 @@ export function figuresFromRows(file: string, session: number) {
       const was = trailsBefore[id]?.[0];
       const now = trail as Spot[];
       const back = now.findIndex(({ edge, toward }) => edge === was?.edge && toward === was.toward);
-      for (const { edge } of now.slice(0, Math.max(0, back))) add(figures.distance, id, length[edge] ?? 0);
+      for (const { edge } of now.slice(0, Math.max(0, back))) {
+        add(figures.distance, id, length[edge] ?? 0);
+        add(figures.byPerson.distance, personOf(id), length[edge] ?? 0);
+      }
     }
   }
   return figures;

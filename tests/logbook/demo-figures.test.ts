@@ -9,7 +9,6 @@ import type { ReadableLog } from '../../electron/host/log/log.ts';
 import { initialStateOf } from '../../electron/host/log/sessions.ts';
 import { stateAt } from '../../electron/host/log/state-at.ts';
 import { demoRailroad } from '../../shared-model/demo/railroad.ts';
-import type { CodeCount } from '../../shared-model/logbook/figure-types.ts';
 import { eveningFigures } from '../../shared-model/logbook/figures.ts';
 import { replayOf, stateAfter } from '../../shared-model/logbook/replay.ts';
 import { indexRailroad } from '../../shared-model/railroad/railroad.ts';
@@ -17,6 +16,7 @@ import { newEvening, take } from '../../shared-model/session/evening.ts';
 import type { SessionState } from '../../shared-model/session/state.ts';
 import { DEMO_INPUTS, recordDemo } from '../support/demo-log.ts';
 import { temporaryFolder } from '../support/temporary-folder.ts';
+import { expectAsInRows } from './as-in-rows.ts';
 import { figuresFromRows } from './by-raw-rows.ts';
 
 const railroad = indexRailroad(demoRailroad);
@@ -37,15 +37,6 @@ function looked<Value>(file: string, at: (log: ReadableLog) => Value): Value {
   }
 }
 
-/** The figures that are not zero, by id. */
-const byId = <Item extends { readonly id: string }>(items: readonly Item[], figure: (item: Item) => number) =>
-  Object.fromEntries(items.flatMap((item) => (figure(item) === 0 ? [] : [[item.id, figure(item)]])));
-const byCode = (codes: readonly CodeCount[]) =>
-  Object.fromEntries(codes.map(({ code, count }) => [code, count]));
-/** Sums of the same seconds in another order may differ in the last bit. */
-const rounded = (sums: Record<string, number>) =>
-  Object.fromEntries(Object.entries(sums).map(([id, sum]) => [id, Math.round(sum * 1e6) / 1e6]));
-
 test('the figures of the demo evening are those that an independent pass over the raw rows gives', () => {
   const file = demoLog();
   const raw = figuresFromRows(file, 1);
@@ -54,25 +45,8 @@ test('the figures of the demo evening are those that an independent pass over th
     events: readEvents(log, 1, 1, 100_000),
   }));
   const figures = eveningFigures(railroad, initial, events);
-  const { trains, blocks, people } = figures;
-  expect(figures.seconds).toBe(raw.seconds);
-  expect(rounded(byId(trains, ({ seconds }) => seconds))).toEqual(rounded(raw.onTrack));
-  expect(rounded(byId(people, ({ seconds }) => seconds))).toEqual(rounded(raw.withCab));
-  expect(rounded(byId(blocks, (block) => block.occupiedSeconds))).toEqual(rounded(raw.occupied));
-  expect(rounded(byId(blocks, (block) => block.heldSeconds))).toEqual(rounded(raw.held));
-  expect(rounded(byId(trains, (train) => train.waitSeconds))).toEqual(rounded(raw.waited));
-  expect(rounded(byId(trains, (train) => train.distanceMm))).toEqual(rounded(raw.distance));
-  expect(byId(trains, ({ moves }) => moves)).toEqual(raw.moves);
-  expect(byId(trains, ({ handOffs }) => handOffs)).toEqual(raw.handOffs);
-  expect(byCode(figures.refusals)).toEqual(raw.refusals);
-  expect(byCode(figures.alarms)).toEqual(raw.alarms);
-  expect(figures.overrides.map(({ entry, why }) => [entry, why])).toEqual(raw.overrides);
-  const throws = figures.throwsPerMinute.map((count, minute) => ({ id: String(minute), count }));
-  expect(byId(throws, ({ count }) => count)).toEqual(raw.throwsPerMinute);
-  // The waits by cause are the same waiting, and the blocks' shares are parts of it.
-  const waited = Object.values(raw.waited).reduce((sum, seconds) => sum + seconds, 0);
-  expect(figures.waits.reduce((sum, { seconds }) => sum + seconds, 0)).toBeCloseTo(waited, 6);
-  expect(waited).toBeGreaterThan(0);
+  expectAsInRows(figures, raw);
+  expect(figures.waits.length).toBeGreaterThan(0);
 });
 
 test('replay at every entry is the state that was live then, by its hash', () => {
