@@ -5,50 +5,10 @@
 import { type Draw, shuffled } from '../../chance.ts';
 import { must } from '../track-table.ts';
 import type { TimedOrder } from './first-plan.ts';
+import { fitIn } from './fit-in.ts';
 import { drawWishes, insertTrains, type Timer } from './insert-trains.ts';
 import type { PlanTask, TimedRun } from './plan-task.ts';
-
-/** One run moved to another place between its own train's neighbours in the order. */
-export function withRunMoved(order: readonly TimedRun[], draw: Draw): readonly TimedRun[] | null {
-  const place = Math.floor(draw() * order.length);
-  const run = order[place];
-  if (run === undefined) return null;
-  let low = place;
-  while (low > 0 && order[low - 1]?.mover !== run.mover) low -= 1;
-  let high = place;
-  while (high < order.length - 1 && order[high + 1]?.mover !== run.mover) high += 1;
-  if (low === high) return null;
-  // Near places more often than far ones.
-  const reach = 1 + Math.floor(draw() * draw() * 12);
-  const to = draw() < 0.5 ? Math.max(low, place - reach) : Math.min(high, place + reach);
-  if (to === place) return null;
-  const moved = order.filter((_, index) => index !== place);
-  moved.splice(to, 0, run);
-  return moved;
-}
-
-/** All runs of one train from a place on moved before, or behind, the next runs of another. */
-export function withTrainMoved(order: readonly TimedRun[], draw: Draw): readonly TimedRun[] | null {
-  const from = Math.floor(draw() * order.length);
-  const run = order[from];
-  if (run === undefined) return null;
-  const { mover } = run;
-  const count = 1 + Math.floor(draw() * 6);
-  const picked: number[] = [];
-  for (let place = from; place < order.length && picked.length < count; place += 1)
-    if (order[place]?.mover === mover) picked.push(place);
-  const chosen = new Set(picked);
-  const group = picked.map((place) => must(order[place]));
-  const rest = order.filter((_, place) => !chosen.has(place));
-  let low = 0;
-  for (let place = 0; place < from; place += 1) if (order[place]?.mover === mover) low = place + 1;
-  const after = order.findIndex((one, place) => place > must(picked.at(-1)) && one.mover === mover);
-  const high = after < 0 ? rest.length : after - group.length;
-  if (high <= low) return null;
-  const to = low + Math.floor(draw() * (high - low + 1));
-  rest.splice(to, 0, ...group);
-  return rest;
-}
+import { withRunAhead, withRunBehind, withRunMoved, withTrainMoved } from './reorder.ts';
 
 /** Which trains to take out: one that loses much, or any, and others at random. */
 function pickTrains(task: PlanTask, now: TimedOrder, draw: Draw): readonly number[] {
@@ -62,6 +22,7 @@ function pickTrains(task: PlanTask, now: TimedOrder, draw: Draw): readonly numbe
   return shuffled([worst, ...drawn.filter((mover) => mover !== worst).slice(0, count - 1)], draw);
 }
 
+/** Takes some trains out and fits them in between the times of the others, one by one. */
 function refitted(task: PlanTask, timer: Timer, now: TimedOrder, draw: Draw): readonly TimedRun[] | null {
   const out = pickTrains(task, now, draw);
   const rest = now.order.filter(({ mover }) => !out.includes(mover));
@@ -69,6 +30,22 @@ function refitted(task: PlanTask, timer: Timer, now: TimedOrder, draw: Draw): re
   const wishes = drawWishes(draw, draw() < 0.4 ? 40 : 0);
   const inserted = insertTrains(task, timer, rest, present, out, wishes);
   return inserted.ok ? inserted.order : null;
+}
+
+/** Takes some trains out and fits them in anywhere in the order, whatever that delays. */
+function pushedIn(task: PlanTask, timer: Timer, now: TimedOrder, draw: Draw): readonly TimedRun[] | null {
+  const out = pickTrains(task, now, draw);
+  const present = new Set(task.movers.map((_, index) => index).filter((mover) => !out.includes(mover)));
+  const { dislike } = drawWishes(draw, draw() < 0.4 ? 40 : 0);
+  let order: readonly TimedRun[] | null = now.order.filter(({ mover }) => !out.includes(mover));
+  for (const mover of out) {
+    const timetable = timer(order, (one) => present.has(one));
+    if (timetable === null) return null;
+    order = fitIn(task, order, timetable, present, mover, { dislike, delayWeight: draw() * 2 });
+    if (order === null) return null;
+    present.add(mover);
+  }
+  return order;
 }
 
 export interface Improvement {
@@ -83,7 +60,42 @@ export interface Improvement {
 }
 
 /** Chances of the kinds of change; a refit costs far more than a shift, and finds far more. */
-const REFIT_IN_HUNDRED = 8;
+const REFIT_IN_HUNDRED = 25;
+/** So many runs are timed, in whole orders, to put the runs of a refit into a better order. */
+const POLISH_RUNS = 500;
+
+/** The same runs in another order, a little or a lot of it. */
+function reordered(task: PlanTask, now: TimedOrder, draw: Draw): readonly TimedRun[] | null {
+  const kind = draw();
+  if (kind < 0.35) return withRunMoved(now.order, draw);
+  if (kind < 0.65) return withTrainMoved(now.order, draw);
+  return kind < 0.85 ? withRunAhead(task, now.order, draw) : withRunBehind(task, now.order, draw);
+}
+
+/** Trains fitted in anew, and what was found put into a better order, since it can seldom be judged before. */
+function fittedAnew(task: PlanTask, timer: Timer, now: TimedOrder, draw: Draw): TimedOrder | null {
+  const order = draw() < 0.4 ? refitted(task, timer, now, draw) : pushedIn(task, timer, now, draw);
+  let best = order === null ? null : timed(timer, order);
+  if (best === null) return null;
+  for (let left = Math.floor(POLISH_RUNS / best.order.length); left > 0; left -= 1) {
+    const other = reordered(task, best, draw);
+    const again = other === null ? null : timed(timer, other);
+    if (again !== null && again.timetable.total <= best.timetable.total) best = again;
+  }
+  return best;
+}
+
+function timed(timer: Timer, order: readonly TimedRun[]): TimedOrder | null {
+  const timetable = timer(order);
+  return timetable === null ? null : { order, timetable };
+}
+
+/** One change, drawn. */
+function changed(task: PlanTask, timer: Timer, now: TimedOrder, draw: Draw): TimedOrder | null {
+  if (draw() * 100 < REFIT_IN_HUNDRED) return fittedAnew(task, timer, now, draw);
+  const order = reordered(task, now, draw);
+  return order === null ? null : timed(timer, order);
+}
 
 /**
  * Improves a plan.
@@ -103,21 +115,13 @@ export function improve(
   let idle = 0;
   while (!wishes.shouldStop() && idle < wishes.patience && best.timetable.total > wishes.leastTotal + 1e-6) {
     idle += 1;
-    const kind = draw() * 100;
-    const order =
-      kind < REFIT_IN_HUNDRED
-        ? refitted(task, timer, now, draw)
-        : kind < 55
-          ? withRunMoved(now.order, draw)
-          : withTrainMoved(now.order, draw);
-    if (order === null) continue;
-    const timetable = timer(order);
-    if (timetable === null) continue;
-    const heat = 0.004 * best.timetable.total * (1 - (idle % 4000) / 4000);
-    const worse = timetable.total - now.timetable.total;
-    if (worse <= 0 || draw() < Math.exp(-worse / Math.max(heat, 1e-9))) now = { order, timetable };
-    if (timetable.total < best.timetable.total - 1e-6) {
-      best = { order, timetable };
+    const next = changed(task, timer, now, draw);
+    if (next === null) continue;
+    const heat = 0.006 * best.timetable.total * (1 - (idle % 4000) / 4000);
+    const worse = next.timetable.total - now.timetable.total;
+    if (worse <= 0 || draw() < Math.exp(-worse / Math.max(heat, 1e-9))) now = next;
+    if (next.timetable.total < best.timetable.total - 1e-6) {
+      best = next;
       now = best;
       idle = 0;
       wishes.onBetter(best);
