@@ -1,5 +1,6 @@
 /** The track of the example passing siding, drawn from a blank sheet by the operations of the drawing board. */
 import type { Point } from '../../shared-model/polyline.ts';
+import type { TurnoutNode } from '../../shared-model/railroad/document.ts';
 import { blankSheet, type DraftDocument } from '../../shared-model/railroad/editing/draft.ts';
 import { drawEdge } from '../../shared-model/railroad/editing/draw-edge.ts';
 import type { Outcome } from '../../shared-model/railroad/editing/outcome.ts';
@@ -8,6 +9,16 @@ import { setJoin } from '../../shared-model/railroad/editing/split-edge.ts';
 export function draftOf(outcome: Outcome): DraftDocument {
   if (!outcome.ok) throw new Error(outcome.says);
   return outcome.draft;
+}
+
+/** Why an operation was refused; "done" when it was not. */
+export const saysNo = (outcome: Outcome): string => (outcome.ok ? 'done' : outcome.says);
+
+/** The first turnout of a draft. */
+export function turnoutOf(draft: DraftDocument): TurnoutNode {
+  const found = draft.nodes.find((node): node is TurnoutNode => node.kind === 'turnout');
+  if (found === undefined) throw new Error('no turnout');
+  return found;
 }
 
 export const drawn = (draft: DraftDocument, lengthMm: number, ...points: readonly Point[]): DraftDocument =>
