@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { brokenTrack } from '../../../../shared-model/railroad/broken-track.ts';
 import { railroadDocument } from '../../../../shared-model/railroad/document.ts';
-import { blankSheet } from '../../../../shared-model/railroad/editing/draft.ts';
+import { blankSheet, type DraftDocument } from '../../../../shared-model/railroad/editing/draft.ts';
 import { editBetween } from '../../../../shared-model/railroad/editing/edit-between.ts';
 import { act, historyOf, redo, undo } from '../../../../shared-model/railroad/editing/history.ts';
 import { moveTrack } from '../../../../shared-model/railroad/editing/move-track.ts';
@@ -20,7 +20,7 @@ const wired = (
     [6, 0],
     [0, 6],
   ] as const
-).reduce((draft, end) => drawn(draft, 100, [3, 3], end), {
+).reduce<DraftDocument>((draft, end) => drawn(draft, 100, [3, 3], end), {
   ...moveTrack(passingSidingExample, new Set(passingSidingExample.nodes.map(({ id }) => id)), [0, 20]),
   toggles: [{ id: 'H1' as never, name: 'Hold 1' }],
 });
