@@ -34,7 +34,6 @@ export function TypedLength({ label, mm, onChange }: TypedLengthProps) {
     >
       <TextBox
         label={label}
-        short
         value={typed ?? lengthText(mm, system)}
         problem={read?.ok === false ? `${read.says.replace(/^e/, 'E')}.` : undefined}
         onChange={setTyped}

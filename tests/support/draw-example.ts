@@ -96,7 +96,7 @@ export async function drawByPointer(page: Page): Promise<void> {
 }
 
 /** The cursor taken from one square to another, by fives where it is far. */
-async function walk(page: Page, from: Square, to: Square): Promise<void> {
+export async function walk(page: Page, from: Square, to: Square): Promise<void> {
   for (const [axis, back, on] of [
     [0, 'ArrowLeft', 'ArrowRight'],
     [1, 'ArrowUp', 'ArrowDown'],
