@@ -26,12 +26,13 @@ export function useJob(): Job {
   const { connection } = useConsoleStore();
   const [state, setState] = useState<JobState>({ is: 'idle' });
   const job = useRef<number | null>(null);
-  // A push may come before the answer that names the job.
+  // A push may come before the answer that names the job; of jobs of other windows nothing is kept.
+  const asking = useRef(false);
   const early = useRef<Told[]>([]);
 
   const hear = useCallback((told: Told) => {
     if (told.value.job !== job.current) {
-      if (job.current === null) early.current.push(told);
+      if (asking.current) early.current.push(told);
       return;
     }
     if (told.push === 'done') {
@@ -64,7 +65,9 @@ export function useJob(): Job {
       early.current = [];
       job.current = null;
       setState({ is: 'working', job: null, says: 'Begun.', best: null });
+      asking.current = true;
       const answer = await connection.call('plan.start', request);
+      asking.current = false;
       if (!answer.ok) {
         setState({ is: 'wrong', says: answer.problem.says, path: answer.problem.path ?? '$' });
         return;
