@@ -118,6 +118,46 @@ describe('a plan for three trains that is made real', () => {
   });
 });
 
+describe('two windows', () => {
+  let opened: ConsolePage;
+  beforeAll(async () => {
+    opened = await openThreeTrains({ width: 1280, height: 800 });
+  });
+  afterAll(() => opened.close());
+
+  it('that ask at once each get their own plan, and what one stops goes on in the other', async () => {
+    const { page: first } = opened;
+    const second = await first.context().newPage();
+    await second.goto(first.url());
+    for (const [page, to] of [
+      [first, 'B8'],
+      [second, 'B7'],
+    ] as const) {
+      await row(page, 'No. 3').getByLabel('to', { exact: true }).selectOption(to);
+      await row(page, 'No. 24').getByLabel('to', { exact: true }).selectOption('B3');
+      await button(page, 'In which order?').click();
+    }
+    for (const page of [first, second]) await page.getByText(/arrivals sum to/).waitFor();
+    await button(first, /^Stop, take the best/).click();
+    await first.getByText('this is the best so far').waitFor();
+    expect(await second.getByText(/arrivals sum to/).count()).toBe(1);
+    await button(second, /^Stop, take the best/).click();
+    await second.getByText('this is the best so far').waitFor();
+    for (const [page, goal, other] of [
+      [first, '8 Ridge', ''],
+      [second, '7 Curve', '8 Ridge'],
+    ] as const) {
+      expect(await page.getByRole('button', { name: /^Plan \d/ }).count()).toBe(1);
+      const chart = (await page.locator('.rehearsal-chart').textContent()) ?? '';
+      expect(chart).toContain(goal);
+      if (other !== '') expect(chart).not.toContain(other);
+      expect(await conflictsShown(page)).toEqual({ count: 0, listed: 0 });
+    }
+    await second.close();
+    expect(opened.complaints).toEqual([]);
+  });
+});
+
 describe('without an evening', () => {
   let opened: ConsolePage;
   beforeAll(async () => {
