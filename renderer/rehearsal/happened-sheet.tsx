@@ -64,7 +64,7 @@ function Happened({ rehearsal, made }: { readonly rehearsal: Rehearsal; readonly
         {came.length} of {rows.length} arrivals have happened
         {came.length === 0
           ? '.'
-          : `; the latest was ${clockText(latest)} behind the plan. ${inOrder ? 'Every block was had in the order planned.' : 'Some blocks were had in another order than planned.'}`}
+          : `; ${latest < 1 ? 'none was late' : `the latest was ${clockText(latest)} behind the plan`}. ${inOrder ? 'Every block was had in the order planned.' : 'Some blocks were had in another order than planned.'}`}
         {whole
           ? ''
           : ` Looked at were the ${MOST_READ.toLocaleString('en')} entries after it was made real; more was said since.`}

@@ -52,23 +52,25 @@ export function goneOn({ ways }: KeptPlan, before: HowFar, state: SessionState):
 }
 
 /**
- * How far the trains are after what happened since the plan was made.
+ * How far the trains are after some of an evening's events.
  *
- * @param initial the state before the first event
+ * @param far how far they were before them
+ * @param before the state before the first of them
  * @param from number of the first entry that counts
  */
 export function howFarAfter(
   kept: KeptPlan,
-  initial: SessionState,
+  far: HowFar,
+  before: SessionState,
   events: readonly SessionEvent[],
   from: number,
 ): HowFar {
-  let far = atTheBeginning(kept);
-  let state = initial;
+  let now = far;
+  let state = before;
   for (const event of events) {
-    const trains = state.trains;
+    const { trains } = state;
     state = evolve(state, event);
-    if (event.entry >= from && state.trains !== trains) far = goneOn(kept, far, state);
+    if (event.entry >= from && state.trains !== trains) now = goneOn(kept, now, state);
   }
-  return far;
+  return now;
 }

@@ -4,10 +4,11 @@
  */
 import type { BlockId, EdgeId, NodeId, TrainId } from '../../ids.ts';
 import type { Railroad } from '../../railroad/railroad.ts';
+import type { Seconds } from '../../units.ts';
 import type { PlanAnswer, PlanThrow } from '../plan-answer.ts';
 import type { PlanOrder } from '../rehearsal/plan-orders.ts';
-import type { Situation } from '../situation.ts';
-import type { HeadLine } from '../timing/head-line.ts';
+import type { Situation, SituationTrain } from '../situation.ts';
+import { comesTo, type HeadLine } from '../timing/head-line.ts';
 import type { BlockOrder, BlockTime, PlanTiming } from '../timing.ts';
 
 /** A stay that has to be over: the train must have left that block, for the time that the number on its way says. */
@@ -84,11 +85,13 @@ function inOrder(
   return [...before, ...planned];
 }
 
-/** A diamond that a train passes from one stay into the next. */
+/** A diamond that a train passes: the stay that it comes to it from, and the one that it is in behind it (mostly the same). */
 interface Passing {
   readonly diamond: NodeId;
   readonly from: Placed;
   readonly into: Placed;
+  /** When its head passes it; before the beginning where it lies under the train at first. */
+  readonly at: Seconds;
 }
 
 function diamondBetween({ document }: Railroad, one: EdgeId, other: EdgeId): NodeId | null {
@@ -100,21 +103,33 @@ function diamondBetween({ document }: Railroad, one: EdgeId, other: EdgeId): Nod
   return null;
 }
 
-/** The diamonds of insulated crossings on a train's way: they are had by one train at a time, as blocks are. */
+const HAIR_MM = 1e-6;
+
+/** The diamonds of insulated crossings on a train's way, those under it at first among them: they are had by one train at a time, as blocks are. */
 function passingsOf(
   railroad: Railroad,
-  { edges }: HeadLine,
+  trail: SituationTrain['trail'],
+  line: HeadLine,
   own: readonly Placed[],
-  firstEdge: EdgeId | null,
 ): readonly Passing[] {
-  let mm = 0;
-  return edges.flatMap((edge, index) => {
-    const before = index === 0 ? firstEdge : (edges[index - 1] ?? null);
-    const into = own.find(({ time }) => time !== null && Math.abs(time.fromMm - mm) < 1e-6);
-    mm += railroad.edges.get(edge)?.length ?? 0;
-    const from = into === undefined ? undefined : own[into.stay - 1];
-    const diamond = before === null ? null : diamondBetween(railroad, before, edge);
-    return diamond === null || into === undefined || from === undefined ? [] : [{ diamond, from, into }];
+  const lengthOf = (edge: EdgeId): number => railroad.edges.get(edge)?.length ?? 0;
+  const under = trail.map(({ edge }) => edge).reverse();
+  const all = [...under, ...line.edges];
+  let mm = -under.reduce((sum, edge) => sum + lengthOf(edge), 0);
+  return all.flatMap((edge, index) => {
+    const at = mm;
+    mm += lengthOf(edge);
+    const before = all[index - 1];
+    const diamond = before === undefined ? null : diamondBetween(railroad, before, edge);
+    const from = own.find(
+      ({ time }) => time !== null && time.fromMm < at - HAIR_MM && at <= time.tillMm + HAIR_MM,
+    );
+    const into = own.find(
+      ({ time }) => time !== null && time.fromMm <= at + HAIR_MM && at < time.tillMm - HAIR_MM,
+    );
+    return diamond === null || from === undefined || into === undefined
+      ? []
+      : [{ diamond, from, into, at: at <= 0 ? -1 : (comesTo(line, at) ?? 0) }];
   });
 }
 
@@ -149,23 +164,26 @@ export function keepOrder(
   const stays = placedStays(timing, underWay);
   const all = [...stays.values()].flat();
   const placeOf = (time: BlockTime): Placed | undefined => all.find((stay) => stay.time === time);
-  const headOf = (id: TrainId): EdgeId | null =>
-    situation.trains.find((train) => train.id === id)?.trail[0]?.edge ?? null;
   const byBlock = new Map(timing.order.map((order) => [order.block, inOrder(order, stays)]));
   const passings = timing.lines
-    .flatMap((line) => passingsOf(railroad, line, stays.get(line.train) ?? [], headOf(line.train)))
-    .sort((one, other) => (one.into.time?.headIn ?? 0) - (other.into.time?.headIn ?? 0));
+    .flatMap((line) => {
+      const train = situation.trains.find(({ id }) => id === line.train);
+      return train === undefined ? [] : passingsOf(railroad, train.trail, line, stays.get(line.train) ?? []);
+    })
+    .sort((one, other) => one.at - other.at);
 
   const before = (stay: Placed): readonly Placed[] => {
     const inBlock = byBlock.get(stay.block) ?? [];
-    const over = passings.findIndex(({ into }) => into === stay);
-    const diamond = passings[over]?.diamond;
     return [
       ...inBlock.slice(0, Math.max(0, inBlock.indexOf(stay))),
-      ...passings
-        .slice(0, Math.max(0, over))
-        .filter((passing) => passing.diamond === diamond)
-        .map(({ from }) => from),
+      ...passings.flatMap(({ diamond, into }, place) =>
+        into === stay
+          ? passings
+              .slice(0, place)
+              .filter((passing) => passing.diamond === diamond)
+              .map(({ from }) => from)
+          : [],
+      ),
       ...(stay.time?.throws ?? []).flatMap((place) => {
         const thrown = throws[place];
         return thrown === undefined ? [] : waitedFor(thrown, stays);

@@ -1,9 +1,16 @@
 /** A kept plan: whose turn it is, and how far the trains have come by the reports. */
 import { describe, expect, it } from 'vitest';
+import { drawsFrom } from '../../../shared-model/chance.ts';
 import { atTheBeginning, goneOn, howFarAfter } from '../../../shared-model/planning/carry-out/how-far.ts';
 import { turnsOf } from '../../../shared-model/planning/carry-out/whose-turn.ts';
+import { plan } from '../../../shared-model/planning/plan.ts';
+import { parseSituation } from '../../../shared-model/planning/situation.ts';
+import { indexRailroad } from '../../../shared-model/railroad/railroad.ts';
 import type { SessionState } from '../../../shared-model/session/state.ts';
-import { carried, forked, THREE } from '../../support/crew/rehearsed.ts';
+import { carried, expectGood, forked, rehearsed, THREE } from '../../support/crew/rehearsed.ts';
+import { plainNodes } from '../../support/line-of-track.ts';
+import { STEP_MM, trainsAt, withCrews } from '../../support/step-track.ts';
+import { SCREEN_OPTIONS } from '../../support/three-trains.ts';
 
 describe('whose turn it is', () => {
   const { kept } = THREE;
@@ -54,9 +61,55 @@ describe('how far the trains have come', () => {
   it('is the same when it is read from the log afterwards', () => {
     const evening = forked(THREE);
     const done = carried(THREE, () => 0);
-    expect(howFarAfter(THREE.kept, evening.state, done.events, 1)).toEqual(done.far);
-    expect(howFarAfter(THREE.kept, evening.state, done.events, done.evening.state.entries + 1)).toEqual(
-      first,
-    );
+    expect(howFarAfter(THREE.kept, first, evening.state, done.events, 1)).toEqual(done.far);
+    expect(
+      howFarAfter(THREE.kept, first, evening.state, done.events, done.evening.state.entries + 1),
+    ).toEqual(first);
   });
+});
+
+it('two lines that cross on an insulated diamond have it one after the other, though they share no block', () => {
+  const railroad = indexRailroad(
+    withCrews(
+      {
+        nodes: [
+          ...plainNodes('n1', 'n2', 'n3', 'n4', 'g1', 'g2', 'g3', 'g4'),
+          {
+            id: 'X',
+            kind: 'crossing',
+            ways: [
+              ['p1', 'p2'],
+              ['q1', 'q2'],
+            ],
+            insulated: true,
+          } as never,
+        ],
+        edges: [
+          ['a', 'n1', 'g1', STEP_MM],
+          ['p1', 'g1', 'X', STEP_MM],
+          ['p2', 'X', 'g2', STEP_MM],
+          ['b', 'g2', 'n2', STEP_MM],
+          ['c', 'n3', 'g3', STEP_MM],
+          ['q1', 'g3', 'X', STEP_MM],
+          ['q2', 'X', 'g4', STEP_MM],
+          ['d', 'g4', 'n4', STEP_MM],
+        ],
+        blocks: { A: 'a', P: 'p1', B: 'b', C: 'c', Q: 'q1', D: 'd' },
+      },
+      2,
+    ),
+  );
+  const parsed = parseSituation(railroad, trainsAt({ at: 'a:g1', to: 'B' }, { at: 'c:g3', to: 'D' }));
+  if (!parsed.ok) throw new Error(parsed.malformed.says);
+  const answer = plan(railroad, parsed.value, SCREEN_OPTIONS, {
+    draw: drawsFrom(1),
+    shouldStop: () => false,
+    patience: 100,
+  });
+  const the = rehearsed(railroad, parsed.value, answer);
+  const waits = the.kept.orders.map(({ after }) => after.map(({ block }) => String(block)));
+  expect(waits).toContainEqual([]);
+  expect([['P'], ['Q']]).toContainEqual(waits.find((blocks) => blocks.length > 0));
+  const late = (train: string) => carried(the, (id) => (id === train ? 40 : 0));
+  for (const train of ['t1', 't2']) expectGood(the, late(train), train);
 });
