@@ -7,8 +7,6 @@ import {
   howFarAfter,
 } from '../../shared-model/planning/carry-out/how-far.ts';
 import type { KeptPlan } from '../../shared-model/planning/carry-out/keep-order.ts';
-import type { SessionEvent } from '../../shared-model/session/event.ts';
-import type { SessionState } from '../../shared-model/session/state.ts';
 import type { FollowedEvening } from '../console/followed-evening.ts';
 import { useConsoleStore } from '../console/use-console.tsx';
 import { throughEntries } from '../logbook/through-entries.ts';
@@ -32,15 +30,12 @@ export function useHowFar(kept: KeptPlan, made: MadeReal | null, live: FollowedE
     setFar(state === undefined ? begun : goneOn(kept, begun, state));
     if (evening === undefined) return;
     let wanted = true;
-    let first: SessionState | null = null;
-    const events: SessionEvent[] = [];
-    void throughEntries(connection, evening, Math.max(1, entry), (before, page) => {
-      first ??= before;
-      events.push(...page);
+    let read = begun;
+    void throughEntries(connection, evening, Math.max(1, entry), (before, events) => {
+      read = howFarAfter(kept, read, before, events, entry);
       return wanted;
     }).then((answer) => {
-      if (!wanted || answer?.ok !== true || first === null) return;
-      const read = howFarAfter(kept, first, events, entry);
+      if (!wanted || answer?.ok !== true) return;
       setFar(now.current === null ? read : goneOn(kept, read, now.current.state));
     });
     return () => {
