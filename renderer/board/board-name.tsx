@@ -13,6 +13,8 @@ interface BoardNameProps {
   /** Somebody's: it is said louder. */
   readonly owned?: boolean;
   readonly presumed?: boolean;
+  /** Its train works in it as it likes: the name stands in brackets, as the limits bound it. */
+  readonly limits?: boolean;
   readonly next?: boolean;
   readonly mark?: BoardMark | null;
   readonly hatch: string;
@@ -57,7 +59,8 @@ function Marked({
 
 function DrawnName({ kind, words, x, y, letterPx, hatch, mark = null, ...now }: BoardNameProps) {
   const [number, ...rest] = words.split(' ');
-  const said = now.presumed === true ? `${words} ?` : words;
+  const inside = now.limits === true ? `[ ${words} ]` : words;
+  const said = now.presumed === true ? `${inside} ?` : inside;
   const half = wordsPx(said, letterPx) / 2 + letterPx * 0.25;
   const height = letterPx * BOX_HALF;
   return (
@@ -75,8 +78,10 @@ function DrawnName({ kind, words, x, y, letterPx, hatch, mark = null, ...now }: 
         <rect className="board-name-box" x={x - half} y={y - height} width={2 * half} height={2 * height} />
       ) : null}
       <text x={x} y={y}>
+        {now.limits === true ? <tspan className="board-name-mark">[ </tspan> : null}
         {kind === 'block' ? <tspan className="board-name-mark">{number}</tspan> : number}
         {rest.length === 0 ? null : ` ${rest.join(' ')}`}
+        {now.limits === true ? <tspan className="board-name-mark"> ]</tspan> : null}
         {now.presumed === true ? <tspan className="board-name-presumed"> ?</tspan> : null}
       </text>
     </g>

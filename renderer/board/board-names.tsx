@@ -1,11 +1,14 @@
 /** Every name on the board: of blocks, turnouts and places where the layout put them, and those beside moving things. */
+import type { BlockId } from '../../shared-model/ids.ts';
+import { blockMarks } from '../../shared-model/railroad/block-marks.ts';
 import type { Railroad } from '../../shared-model/railroad/railroad.ts';
-import type { BoardLayout } from './board-layout.ts';
+import { type BoardLayout, chainsOf } from './board-layout.ts';
 import { BoardName } from './board-name.tsx';
 import type { BoardView } from './board-view.ts';
 import type { BoardMark } from './board-words.ts';
 import type { PlacedLabel } from './label-places.ts';
 import { placeKey } from './label-wishes.ts';
+import { lineLength, pointAlong } from './polyline.ts';
 
 interface BoardNamesProps {
   readonly railroad: Railroad;
@@ -21,6 +24,19 @@ function overSpot(layout: BoardLayout, id: string): Pick<PlacedLabel, 'middle' |
   if (spot === undefined) return undefined;
   const [x, y] = spot.at;
   return { middle: [x, y - layout.sizes.capsule / 2 - layout.sizes.line / 2 - 5], words: id };
+}
+
+/** So is a block, over the middle of its longest track. */
+function overBlock(
+  railroad: Railroad,
+  layout: BoardLayout,
+  id: BlockId,
+): Pick<PlacedLabel, 'middle' | 'words'> | undefined {
+  const [longest] = chainsOf(layout, id).toSorted((a, b) => lineLength(b.line) - lineLength(a.line));
+  if (longest === undefined) return undefined;
+  const [x, y] = pointAlong(longest.line, lineLength(longest.line) / 2).at;
+  const words = blockMarks(railroad.document).get(id) ?? id;
+  return { middle: [x, y - layout.sizes.capsule / 2 - layout.sizes.line / 2], words };
 }
 
 export function BoardNames({ railroad, layout, view, beside, hatch }: BoardNamesProps) {
@@ -54,8 +70,8 @@ export function BoardNames({ railroad, layout, view, beside, hatch }: BoardNames
           />
         );
       })}
-      {view.blocks.map(({ id, state, presumed, next, mark, pressable }) => {
-        const label = layout.names.get(id);
+      {view.blocks.map(({ id, state, presumed, limits, next, mark, pressable }) => {
+        const label = layout.names.get(id) ?? (next ? overBlock(railroad, layout, id) : undefined);
         return label === undefined ? null : (
           <BoardName
             key={id}
@@ -63,6 +79,7 @@ export function BoardNames({ railroad, layout, view, beside, hatch }: BoardNames
             {...at(label)}
             owned={state !== 'open'}
             presumed={presumed}
+            limits={limits}
             next={next}
             mark={mark}
             opens={pressable ? id : undefined}

@@ -8,6 +8,7 @@ import type { TurnoutPosition } from '../../shared-model/railroad/document.ts';
 import { feedOf } from '../../shared-model/railroad/feed.ts';
 import type { Railroad } from '../../shared-model/railroad/railroad.ts';
 import { isThrown } from '../../shared-model/railroad/travel.ts';
+import { authoritiesInForce } from '../../shared-model/session/facts/authorities.ts';
 import type { BlockStateName, SessionState, Trail } from '../../shared-model/session/state.ts';
 import { type BoardMark, blockWords, turnoutWords } from './board-words.ts';
 
@@ -47,6 +48,8 @@ export interface BlockView extends Pressable {
   readonly cabMark: string;
   /** Its selector's position is presumed. */
   readonly presumed: boolean;
+  /** Somebody works in it as they like. */
+  readonly limits: boolean;
 }
 
 export interface TurnoutView extends Pressable {
@@ -103,6 +106,11 @@ export function boardView(railroad: Railroad, state: SessionState, options: Boar
     return { cabIndex: found?.index ?? null, cabMark: found?.mark ?? '' };
   };
 
+  const limits = new Set<BlockId>(
+    authoritiesInForce(state).flatMap(({ authority }) =>
+      authority.kind === 'limits' ? authority.blocks : [],
+    ),
+  );
   const blocks = railroad.document.blocks.map((block): BlockView => {
     const now = state.blocks[block.id] ?? { state: 'open' as const, cab: null, train: null };
     const root = feedOf(railroad, block.id)?.selector ?? null;
@@ -114,6 +122,7 @@ export function boardView(railroad: Railroad, state: SessionState, options: Boar
       state: now.state,
       ...cab,
       presumed: selector?.presumed ?? false,
+      limits: limits.has(block.id),
       tagged: tag !== undefined,
       ...pressable(block.id),
       says: blockWords({
@@ -123,6 +132,7 @@ export function boardView(railroad: Railroad, state: SessionState, options: Boar
         cab: now.cab === null ? null : (railroad.throttles.get(now.cab)?.name ?? now.cab),
         train: nameOf(now.train),
         presumed: selector?.presumed ?? false,
+        limits: limits.has(block.id),
         tag: tag ?? null,
         marked: options.marks?.get(block.id) ?? null,
       }),

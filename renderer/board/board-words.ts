@@ -22,6 +22,8 @@ export interface BlockFacts {
   /** Empty when nobody is in it or on the way. */
   readonly train: string;
   readonly presumed: boolean;
+  /** Its train works in it as it likes. */
+  readonly limits: boolean;
   readonly tag: string | null;
   readonly marked: BoardMark | null;
 }
@@ -38,6 +40,7 @@ function stateWords({ state, cab, train }: BlockFacts): string {
 export function blockWords(facts: BlockFacts): string {
   return [
     `${blockTitle(facts.mark, facts.name)}: ${stateWords(facts)}`,
+    ...(facts.limits ? ['working limits'] : []),
     ...(facts.presumed ? ['position presumed'] : []),
     ...(facts.tag === null ? [] : [`out of service: ${facts.tag}`]),
     ...(facts.marked === null ? [] : [MARK_WORDS[facts.marked]]),

@@ -17,7 +17,7 @@ import { boardLayout } from './board-layout.ts';
 import { BoardTable } from './board-table.tsx';
 import type { BoardView } from './board-view.ts';
 import { drawnTrains } from './moving-things.ts';
-import { following } from './projection.ts';
+import { following, mostZoom } from './projection.ts';
 import { SightButtons } from './sight-buttons.tsx';
 import { boardStops, thingAt } from './stops.ts';
 import { trackDrawing } from './track-drawing.ts';
@@ -46,7 +46,7 @@ const isDirection = (key: string): key is Direction => DIRECTIONS.some((directio
 export function Board({ railroad, view, label, onOpen, follow, readFrom = 'desk' }: BoardProps) {
   const zone = useRef<HTMLDivElement>(null);
   const size = useSize(zone);
-  const { sight, acts, drag, wasDragged } = useSight(zone, size);
+  const { sight, acts, drag, wasDragged } = useSight(zone, size, mostZoom(railroad.document.blocks.length));
   const sizes = useLetterSizes();
   const letterPx = readFrom === 'desk' ? sizes.desk : Math.ceil(sizes.far * WALL);
   const drawing = useMemo(() => trackDrawing(railroad), [railroad]);

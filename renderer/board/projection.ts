@@ -65,9 +65,15 @@ function keptPan([x, y]: Point, zone: Size, zoom: number): Point {
   return [clamped(x, -mostX, mostX), clamped(y, -mostY, mostY)];
 }
 
-/** Zooms by a factor while the spot under a point of the zone stays where it is. */
-export function zoomed(sight: Sight, factor: number, about: Point, zone: Size): Sight {
-  const zoom = clamped(sight.zoom * factor, 1, MOST_ZOOM);
+/** Blocks that are read well side by side on a zoomed board. */
+const BLOCKS_IN_SIGHT = 8;
+
+/** How far a railroad of so many blocks may be zoomed: until a few of them fill the zone, however they lie. */
+export const mostZoom = (blocks: number): number => Math.max(MOST_ZOOM, blocks / BLOCKS_IN_SIGHT);
+
+/** Zooms by a factor, to `most` times at most, while the spot under a point of the zone stays where it is. */
+export function zoomed(sight: Sight, factor: number, about: Point, zone: Size, most = MOST_ZOOM): Sight {
+  const zoom = clamped(sight.zoom * factor, 1, most);
   const grown = zoom / sight.zoom;
   const middle: Point = [zone.width / 2, zone.height / 2];
   const pan: Point = [

@@ -38,12 +38,13 @@ export function useSize(element: RefObject<Element | null>): Size {
 /**
  * @param element the board's zone
  * @param size its size
+ * @param most how far it may be zoomed
  * @returns the sight, the acts that change it, and whether a drag was just ended (then the click that follows it presses nothing)
  */
-export function useSight(element: RefObject<HTMLElement | null>, size: Size) {
+export function useSight(element: RefObject<HTMLElement | null>, size: Size, most: number) {
   const [sight, set] = useState<Sight>(WHOLE);
   const zoomBy = (factor: number) =>
-    set((before) => zoomed(before, factor, [size.width / 2, size.height / 2], size));
+    set((before) => zoomed(before, factor, [size.width / 2, size.height / 2], size, most));
   const acts: SightActs = {
     closer: () => zoomBy(ZOOM_STEP),
     farther: () => zoomBy(1 / ZOOM_STEP),
@@ -60,11 +61,11 @@ export function useSight(element: RefObject<HTMLElement | null>, size: Size) {
       event.preventDefault();
       const { left, top } = zone.getBoundingClientRect();
       const about: Point = [event.clientX - left, event.clientY - top];
-      set((before) => zoomed(before, 1.0015 ** -event.deltaY, about, size));
+      set((before) => zoomed(before, 1.0015 ** -event.deltaY, about, size, most));
     };
     zone.addEventListener('wheel', onWheel, { passive: false });
     return () => zone.removeEventListener('wheel', onWheel);
-  }, [element, size]);
+  }, [element, size, most]);
 
   const grip = useRef<{ at: Point; dragged: boolean } | null>(null);
   const wasDragged = useRef(false);

@@ -1,5 +1,5 @@
 /** DIALS: the wooden control panel in its rows; large only where a knob is wrong, next or presumed. Touching one offers its positions. */
-import { useMemo } from 'react';
+import { useEffect, useMemo, useRef } from 'react';
 import { Arrow } from '../parts/arrow.tsx';
 import type { DeskSource } from './desk-source.ts';
 import { type Dial, dialRows } from './dial-list.ts';
@@ -25,8 +25,16 @@ function dialWords({ name, at, presumed, wrong, to }: Dial): string {
 export function Dials({ source, pending, openThing, onOpen }: DialsProps) {
   const { railroad, state } = source;
   const rows = useMemo(() => dialRows(railroad, state, pending), [railroad, state, pending]);
+  const zone = useRef<HTMLElement>(null);
+  const urgent = rows.flat().find(({ wrong, to }) => wrong || to !== null)?.id;
+  useEffect(() => {
+    if (urgent !== undefined)
+      zone.current
+        ?.querySelector(`[data-dial="${CSS.escape(urgent)}"]`)
+        ?.scrollIntoView({ block: 'nearest' });
+  }, [urgent]);
   return (
-    <section className="desk-dials" data-zone="dials" aria-label="Dials">
+    <section ref={zone} className="desk-dials" data-zone="dials" aria-label="Dials">
       {rows.map((row) => (
         <ul key={row[0]?.id} className="desk-dial-row">
           {row.map((dial) => (
@@ -34,6 +42,7 @@ export function Dials({ source, pending, openThing, onOpen }: DialsProps) {
               <button
                 type="button"
                 className="desk-dial"
+                data-dial={dial.id}
                 data-large={dial.wrong || dial.to !== null || dial.presumed || undefined}
                 data-wrong={dial.wrong || undefined}
                 data-next={dial.to !== null || undefined}

@@ -70,6 +70,31 @@ test('the next evening on a railroad begins as the last was left: knobs, tags, p
   expect(Object.values(state.cabs).filter(({ person }) => person !== null)).toEqual([]);
 });
 
+test('a tag survives a restart: of the host in the middle of the evening, and between that evening and the next', async () => {
+  const log = join(temporaryFolder(), 'evenings.cabward');
+  const { clock, pass } = turnedClock();
+  const first = openedConsole({ log, clock });
+  const { railroad } = await openEvening(directHost(first));
+  await send(directHost(first), { do: 'tag', thing: 'K3', why: 'loose knob', by: 'Kim' });
+  await first.close();
+  pass(60);
+  const second = openedConsole({ log, clock });
+  expect((await live(directHost(second))).state.tags).toEqual([
+    { thing: 'K3', why: 'loose knob', by: 'Kim', at: 0 },
+  ]);
+  await send(directHost(second), { do: 'end-session' });
+  await second.close();
+  pass(86_400);
+  const third = directHost(openedConsole({ log, clock }));
+  await answered(third.call('evening.open', { railroad, alone: false }));
+  expect((await live(third)).state.tags).toMatchObject([{ thing: 'K3', why: 'loose knob', by: 'Kim' }]);
+  // Only who placed it, or the dispatcher, takes it off; then it is gone for good.
+  await send(third, { do: 'untag', thing: 'K3', by: 'Avery' });
+  expect((await live(third)).state.tags).toHaveLength(1);
+  await send(third, { do: 'untag', thing: 'K3', by: 'Kim' });
+  expect((await live(third)).state.tags).toEqual([]);
+});
+
 test('the state at any entry is the fold of the events up to it', async () => {
   const host = directHost(openedConsole());
   const { id } = await heldEvening(host);

@@ -7,6 +7,7 @@ import { drawnTrains, movingNames, uncoveredBadges } from '../../../renderer/boa
 import { trackDrawing } from '../../../renderer/board/track-drawing.ts';
 import type { BlockId, NodeId, ThrottleId, TrainId } from '../../../shared-model/ids.ts';
 import type { SessionState } from '../../../shared-model/session/state.ts';
+import { railroad as demo, played, running } from '../desk/demo-evening.ts';
 import { clubMoment, clubOptions } from '../support/club-evening.ts';
 import { clubRailroad } from '../support/club-railroad.ts';
 
@@ -33,6 +34,20 @@ describe('what the board shows of a block', () => {
   it('is what the caller says may be pressed, is next, and is marked', () => {
     expect(blockOf('B3')).toMatchObject({ pressable: true, next: true, mark: null });
     expect(blockOf('B9')).toMatchObject({ pressable: false, next: false, mark: 'danger' });
+  });
+
+  it('is whether somebody works in it as they like: its limits, from the grant to the release', () => {
+    const worked = played(running, { do: 'grant-limits', train: 't12', blocks: ['B4', 'B10'] });
+    const done = played(
+      worked,
+      { do: 'acknowledge', authority: 'a1' },
+      { do: 'release-limits', train: 't12', edge: 'e34', toward: 'g14' },
+    );
+    const inLimits = ({ state: now }: { readonly state: SessionState }) =>
+      boardView(demo, now, {}).blocks.filter(({ limits }) => limits);
+    expect(inLimits(worked).map(({ id }) => id)).toEqual(['B4', 'B10']);
+    expect(inLimits(worked)[0]?.says).toContain('working limits');
+    expect(inLimits(done)).toEqual([]);
   });
 
   it('takes the knob of a section behind a toggle from its root', () => {

@@ -3,6 +3,7 @@ import {
   fitted,
   following,
   MOST_ZOOM,
+  mostZoom,
   panned,
   projected,
   WHOLE,
@@ -38,6 +39,8 @@ describe('zooming and panning', () => {
   it('ends at the whole and at the closest', () => {
     expect(zoomed(WHOLE, 0.1, [0, 0], zone)).toEqual(WHOLE);
     expect(zoomed(WHOLE, 100, [500, 150], zone).zoom).toBe(MOST_ZOOM);
+    expect(zoomed(WHOLE, 100, [500, 150], zone, mostZoom(400)).zoom).toBe(50);
+    expect(mostZoom(18)).toBe(MOST_ZOOM);
   });
 
   it('does not lose the drawing', () => {
