@@ -1,5 +1,5 @@
 /** An evening's tables as text and as an HTML page of its own. */
-import type { ReportTable } from '../../shared-model/logbook/report-types.ts';
+import { figureColumns, type ReportTable } from '../../shared-model/logbook/report-types.ts';
 
 /** Columns as wide as their widest cell; an empty table says so. */
 export function tableText({ title, columns, rows, note }: ReportTable): string {
@@ -26,17 +26,28 @@ const escaped = (text: string): string => text.replace(/[&<>"']/g, (letter) => E
 
 const noteHtml = ({ note }: ReportTable): string => (note === undefined ? '' : `<p>${escaped(note)}</p>`);
 
-const tableHtml = ({ title, columns, rows }: ReportTable): string =>
-  rows.length === 0
-    ? `<h2>${escaped(title)}</h2><p>None.</p>`
-    : `<table><caption>${escaped(title)}</caption><thead><tr>${columns
-        .map((column) => `<th scope="col">${escaped(column)}</th>`)
-        .join('')}</tr></thead><tbody>${rows
-        .map((row) => `<tr>${row.map((cell) => `<td>${escaped(cell)}</td>`).join('')}</tr>`)
-        .join('')}</tbody></table>`;
+function tableHtml({ title, columns, rows }: ReportTable): string {
+  if (rows.length === 0) return `<h2>${escaped(title)}</h2><p>None.</p>`;
+  const figures = figureColumns({ columns, rows });
+  const mark = (column: number) => (figures[column] === true ? ' class="f"' : '');
+  const heads = columns.map((name, column) => `<th scope="col"${mark(column)}>${escaped(name)}</th>`);
+  const lines = rows.map(
+    (row) => `<tr>${row.map((cell, column) => `<td${mark(column)}>${escaped(cell)}</td>`).join('')}</tr>`,
+  );
+  return `<table><caption>${escaped(title)}</caption><thead><tr>${heads.join('')}</tr></thead><tbody>${lines.join('')}</tbody></table>`;
+}
 
-const STYLE =
-  'body{font:11pt sans-serif;margin:15mm}table{border-collapse:collapse;margin:1em 0}caption,h2{font:bold 12pt sans-serif;text-align:left}th,td{border:1px solid;padding:2pt 6pt;text-align:left;vertical-align:top}tr{break-inside:avoid}';
+/** Black on white, no wider than a sheet of paper; heads again on each page. */
+const STYLE = [
+  ':root{color-scheme:light;background:#fff;color:#000}',
+  'body{font:10pt sans-serif;margin:10mm}',
+  'table{border-collapse:collapse;margin:1em 0;max-width:100%}',
+  'caption,h2{font:bold 11pt sans-serif;text-align:left;break-after:avoid}',
+  'th,td{border:1px solid;padding:1.5pt 3pt;text-align:left;vertical-align:top;overflow-wrap:break-word}',
+  'td:first-child,.f{white-space:nowrap}th.f{white-space:normal}.f{text-align:right;font-variant-numeric:tabular-nums}',
+  'tr{break-inside:avoid}thead{break-after:avoid}tbody tr:first-child{break-before:avoid}p{overflow-wrap:anywhere}',
+  '@page{margin:12mm}@media print{body{margin:0 1px;font-size:8.5pt}}',
+].join('');
 
 /** A page that needs nothing else, to be printed. */
 export function reportHtml(name: string, lines: readonly string[], tables: readonly ReportTable[]): string {

@@ -70,9 +70,12 @@ export function EveningReplay({ evening, at }: ReplayProps) {
   const { state } = now;
   const view = useMemo(() => boardView(railroad, state, liveOptions(railroad, state)), [railroad, state]);
   const event = pieces.event(now.position);
+  // While another part of the evening is on its way, the entry shown may be gone already; its state is here.
   const words =
     event === null
-      ? `before entry 1 of ${entries}`
+      ? now.position === 0
+        ? `before entry 1 of ${entries}`
+        : `entry ${now.position} of ${entries}, ${momentText(openedAt, state.at)}`
       : `entry ${now.position} of ${entries}, ${momentText(openedAt, event.at)}, ${eventWords(railroad, state, event)}`;
   return (
     <section className="replay" aria-label="Replay, not live" aria-busy={now.position !== position}>

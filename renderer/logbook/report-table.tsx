@@ -1,15 +1,13 @@
 /** A table of a report on the screen and on paper; a very long one shows its beginning first. */
 import { useEffect, useState } from 'react';
 import { flushSync } from 'react-dom';
-import type { ReportTable as Content } from '../../shared-model/logbook/report-types.ts';
+import { type ReportTable as Content, figureColumns } from '../../shared-model/logbook/report-types.ts';
 import { Act } from '../parts/act.tsx';
 import { Table } from '../parts/table.tsx';
 
 const FIRST_ROWS = 500;
 /** More rows of one table are no sheet that anybody prints. */
 const PRINTED_ROWS = 5000;
-/** Figures and times stand to the right, so that they can be compared. */
-const FIGURE = /^[\d:.,]+( %)?$/;
 
 export function ReportTable({ table: { title, columns, rows, note } }: { readonly table: Content }) {
   const [all, setAll] = useState(false);
@@ -26,15 +24,13 @@ export function ReportTable({ table: { title, columns, rows, note } }: { readonl
     };
   }, []);
   const shown = all ? rows : rows.slice(0, isPrinted ? PRINTED_ROWS : FIRST_ROWS);
+  const figures = figureColumns({ columns, rows: shown });
   if (rows.length === 0) return <p>{title}: none.</p>;
   return (
     <div className="report-table">
       <Table
         caption={title}
-        columns={columns.map((name, column) => ({
-          name,
-          figures: shown.every((row) => row[column] === '' || FIGURE.test(row[column] ?? '')),
-        }))}
+        columns={columns.map((name, column) => ({ name, figures: figures[column] === true }))}
         rows={shown.map((cells, index) => ({ key: String(index), cells }))}
       />
       {note === undefined ? null : <p className="quiet fine">{note}</p>}

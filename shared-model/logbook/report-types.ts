@@ -17,3 +17,9 @@ export interface ReportStyle {
   /** Time of one throw: the hands' load follows from it. */
   readonly throwSeconds: number;
 }
+
+const FIGURE = /^[\d:.,]+( %)?$/;
+
+/** Which columns have figures or times alone: they stand to the right, so that they can be compared. */
+export const figureColumns = ({ columns, rows }: Pick<ReportTable, 'columns' | 'rows'>): readonly boolean[] =>
+  columns.map((_, column) => rows.every((row) => row[column] === '' || FIGURE.test(row[column] ?? '')));

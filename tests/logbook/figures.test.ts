@@ -1,6 +1,8 @@
 /** Every figure of a hand-worked evening. Seconds are those of the script in worked-evening.ts; lengths those of the example's edges. */
 import { expect, test } from 'vitest';
+import { figureTables } from '../../shared-model/logbook/figure-tables.ts';
 import { eveningFigures, handsLoads } from '../../shared-model/logbook/figures.ts';
+import { namesOf } from '../../shared-model/logbook/names.ts';
 import { replayOf, stateAfter } from '../../shared-model/logbook/replay.ts';
 import { foldEvents } from '../../shared-model/session/fold.ts';
 import { workedEvening } from './worked-evening.ts';
@@ -158,4 +160,20 @@ test('a replay of any moment is the fold of the entries before it, also past a c
   const replay = replayOf(initial, many);
   for (const position of [0, 1, 24, 199, 200, 201, 399, 400, 500])
     expect(stateAfter(replay, position)).toEqual(foldEvents(initial, many.slice(0, position)));
+});
+
+test('distances in both units: No. 7 ran 3000 mm, No. 12 550 mm, at 1:48', () => {
+  const distances = (lengths: 'imperial' | 'metric') => {
+    const trains = new Map([
+      ['t7', 'No. 7'],
+      ['t12', 'No. 12'],
+    ]);
+    const style = { lengths, throwSeconds: 3, clock: String };
+    const tables = figureTables(figures, namesOf(railroad, trains, lengths), style);
+    const table = tables.find(({ title }) => title === 'Trains');
+    return [table?.columns[2], ...(table?.rows.map((row) => row[2]) ?? [])];
+  };
+  // 3000 mm × 48 = 144 m: 0.0895 of a mile of 1609.344 m (5280 ft); 550 mm × 48 = 26.4 m: 0.0164 miles.
+  expect(distances('imperial')).toEqual(['scale miles by blocks reported', '0.09', '0.02']);
+  expect(distances('metric')).toEqual(['scale km by blocks reported', '0.14', '0.03']);
 });

@@ -19,3 +19,13 @@ test('columns of text stand under each other, the note below; an empty table say
   expect(tableText({ ...table, note: 'N' })).toBe('T\nlong  b\nx     y\nN');
   expect(tableText({ title: 'T', columns: ['a'], rows: [] })).toBe('T: none');
 });
+
+test('figures and times stand to the right on the page; words, and what is empty beside them, do not', () => {
+  const rows = [
+    ['No. 7', '0:01:05', '12 %', ''],
+    ['No. 12', '', '3 %', 'x'],
+  ];
+  const page = reportHtml('A', [], [{ title: 'T', columns: ['train', 'time', 'share', 'why'], rows }]);
+  expect(page).toContain('<td>No. 7</td><td class="f">0:01:05</td><td class="f">12 %</td><td></td>');
+  expect(page).toContain('<th scope="col">why</th>');
+});
