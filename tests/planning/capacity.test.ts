@@ -99,35 +99,49 @@ function waysByHand(document: RailroadDocument): number {
 }
 
 describe('the best next selector', () => {
-  /** A line of five blocks, the two ends and one between wired straight to throttles. */
-  const wired = withCrews(stationsTrack([1, 2, 1, 1]), 3);
-  const halfWired: RailroadDocument = {
+  /** A railroad of selectors, some of whose blocks are wired straight to a throttle. */
+  const halfWired = (
+    wired: RailroadDocument,
+    straight: Readonly<Record<string, string>>,
+  ): RailroadDocument => ({
     ...wired,
     blocks: wired.blocks.map((block) => {
-      const straight: Record<string, string> = { P0: '1', S1a: '2', P3: '1' };
       const throttle = straight[block.id];
       return throttle === undefined ? block : { ...block, source: { throttle: throttle as ThrottleId } };
     }),
-  };
-  const withSelector = (id: string): RailroadDocument => ({
-    ...halfWired,
-    blocks: halfWired.blocks.map((block) =>
-      block.id === id ? (wired.blocks.find((other) => other.id === id) ?? block) : block,
-    ),
   });
 
-  it('is the one that exhaustion finds, and so is the second best', () => {
-    const now = { trains: track(halfWired)?.trains ?? 0, ways: waysByHand(halfWired) };
-    const tried = ['P0', 'S1a', 'P3']
-      .map((block) => ({
-        block,
-        trains: track(withSelector(block))?.trains ?? 0,
-        moreWays: waysByHand(withSelector(block)) - now.ways,
-      }))
+  it.each<[string, number[], number, Record<string, string>]>([
+    [
+      'a loop between plain track, both ends and a track of it wired straight',
+      [1, 2, 1, 1],
+      3,
+      { P0: '1', S1a: '2', P3: '1' },
+    ],
+    [
+      'plain track before a loop, its ends and its throat wired straight',
+      [1, 1, 2, 1],
+      2,
+      { P0: '1', P1: '2', P3: '2' },
+    ],
+  ])('of %s is the one that exhaustion finds, and so is the second best', (_, stations, cabs, straight) => {
+    const wired = withCrews(stationsTrack(stations), cabs);
+    const before = halfWired(wired, straight);
+    const now = { trains: track(before)?.trains ?? 0, ways: waysByHand(before) };
+    const tried = Object.keys(straight)
+      .map((block) => {
+        const rest = Object.fromEntries(Object.entries(straight).filter(([id]) => id !== block));
+        const after = halfWired(wired, rest);
+        return {
+          block,
+          trains: track(after)?.trains ?? 0,
+          moreWays: waysByHand(after) - now.ways,
+        };
+      })
       .filter(({ trains, moreWays }) => trains > now.trains || moreWays > 0)
       .sort((one, other) => other.trains - one.trains || other.moreWays - one.moreWays);
     expect(tried.length).toBeGreaterThan(1);
-    const { helps } = capacityOf(halfWired);
+    const { helps } = capacityOf(before);
     const selectors = helps.filter(({ kind }) => kind === 'selector');
     expect(selectors.map(({ block, trains, moreWays }) => ({ block, trains, moreWays }))).toEqual(tried);
   });

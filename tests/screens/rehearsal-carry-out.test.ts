@@ -205,6 +205,9 @@ describe('without an evening', () => {
       /With .*2 trains could keep moving/,
     );
     await page.screenshot({ path: pictureFile('rehearsal-how-many-1280') });
+    // Where the system asks for more contrast, the Rehearsal has it too.
+    await page.emulateMedia({ contrast: 'more' });
+    await page.locator('html[data-theme="contrast"]').waitFor();
     expect(opened.complaints).toEqual([]);
   });
 });

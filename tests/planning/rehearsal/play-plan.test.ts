@@ -1,5 +1,6 @@
 /** A plan as orders, played through on a fork by the rules of the evening: planner and rules were written apart, and agree. */
 import { describe, expect, it } from 'vitest';
+import { planFaults } from '../../../shared-model/planning/checker/check-plan.ts';
 import type { PlanAnswer } from '../../../shared-model/planning/plan-answer.ts';
 import { eveningOfSituation } from '../../../shared-model/planning/rehearsal/fork-evening.ts';
 import { ordersOfPlan } from '../../../shared-model/planning/rehearsal/plan-orders.ts';
@@ -14,6 +15,7 @@ const CHECKS = [
 ] as never;
 
 function played(situation: Situation, plan: PlanAnswer) {
+  expect(planFaults(demo, situation, plan, SCREEN_OPTIONS)).toEqual([]);
   const timing = planTiming(demo, situation, plan, SCREEN_OPTIONS);
   const orders = ordersOfPlan(demo, situation, plan.moves, timing);
   const { evening, problems } = eveningOfSituation(demo, situation, { checks: CHECKS });

@@ -37,6 +37,7 @@ interface Rehearsed {
   readonly options: PlanOptions;
 }
 
+/** A plan kept as an order; like every plan of the tests it goes through the independent checker. */
 export function rehearsed(
   railroad: Railroad,
   situation: Situation,
@@ -44,6 +45,7 @@ export function rehearsed(
   underWay?: TrainsUnderWay,
   options: PlanOptions = SCREEN_OPTIONS,
 ): Rehearsed {
+  expect(planFaults(railroad, situation, answer, options)).toEqual([]);
   const timing = planTiming(railroad, situation, answer, options);
   const orders = ordersOfPlan(railroad, situation, answer.moves, timing);
   return {
