@@ -21,6 +21,8 @@ export interface LabelWish {
   /** The words to try, the best first; the last is short. */
   readonly words: readonly string[];
   readonly candidates: (size: LabelSize) => readonly Candidate[];
+  /** Where the name stood before, while nothing about it has changed: it stays there while that is free. Null: it found no spot, and is not looked for again. */
+  readonly before?: Point | null;
   /** The room that some words take, where their letters are not those of the ground. */
   readonly sizeOf?: (words: string) => LabelSize;
   /** False: rather no name than one over track. */
@@ -146,7 +148,31 @@ export function placeLabels(wishes: readonly LabelWish[], ground: Ground): reado
   return placed;
 }
 
+function isFree(box: Box, ground: Ground, near: Near): boolean {
+  const { clearance } = ground;
+  const keptOff: Box = {
+    left: box.left - clearance,
+    top: box.top - clearance + 1,
+    right: box.right + clearance,
+    bottom: box.bottom + clearance - 1,
+  };
+  return (
+    !near.taken.some(box, (other) => overlaps(box, other)) &&
+    trackUnder(keptOff, near.tracks.near(keptOff)) === 0
+  );
+}
+
 function bestSpot(wish: LabelWish, ground: Ground, near: Near): PlacedLabel | undefined {
+  const [first = ''] = wish.words;
+  if (wish.before === null) return undefined;
+  if (wish.before !== undefined) {
+    const { width, height } = wish.sizeOf?.(first) ?? {
+      width: ground.widthOf(first),
+      height: ground.height,
+    };
+    const box = boxAround(wish.before, width, height);
+    if (isFree(box, ground, near)) return { key: wish.key, words: first, middle: wish.before, box };
+  }
   let crowded: { label: PlacedLabel; cost: number } | undefined;
   for (const words of wish.words) {
     const size = wish.sizeOf?.(words) ?? { width: ground.widthOf(words), height: ground.height };

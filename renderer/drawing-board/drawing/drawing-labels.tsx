@@ -1,8 +1,8 @@
 /** The names on the drawing. They find their spots after the track is drawn, so that drawing never waits for them. */
-import { memo, useMemo } from 'react';
+import { memo, useEffect, useMemo, useRef } from 'react';
 import type { Railroad } from '../../../shared-model/railroad/railroad.ts';
 import { useLetterSizes } from '../../theme/use-letter-sizes.ts';
-import { labelSpots, type SpotFor } from './label-spots.ts';
+import { labelSpots, type PlacedNames, type SpotFor } from './label-spots.ts';
 import { nodeSpots, pixelLines } from './pixel-track.ts';
 import { sectionLooks } from './section-looks.ts';
 
@@ -31,11 +31,16 @@ interface DrawingLabelsProps {
 
 function DrawnLabels({ railroad, scale }: DrawingLabelsProps) {
   const { desk, fine } = useLetterSizes();
+  const last = useRef<PlacedNames | null>(null);
   const spots = useMemo(() => {
     const lines = pixelLines(railroad, scale);
     const nodes = nodeSpots(railroad, lines, scale);
-    return labelSpots(railroad, sectionLooks(railroad), lines, nodes, { desk, fine });
+    const before = last.current?.scale === scale ? last.current : null;
+    return labelSpots(railroad, sectionLooks(railroad), lines, nodes, { desk, fine }, before);
   }, [railroad, scale, desk, fine]);
+  useEffect(() => {
+    last.current = { railroad, scale, spots };
+  }, [railroad, scale, spots]);
   return spots.map(({ key, words, state, hue, middle }) => (
     <Label key={key} words={words} state={state} hue={hue} x={middle[0]} y={middle[1]} />
   ));

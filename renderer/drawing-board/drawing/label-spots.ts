@@ -56,6 +56,26 @@ function inOrder(looks: readonly SectionLook[]): readonly SectionLook[] {
   return [...looks].sort((one, other) => rank(one) - rank(other));
 }
 
+/** The names of a drawing with what they were placed for. */
+export interface PlacedNames {
+  readonly railroad: Railroad;
+  /** Pixels to a square. */
+  readonly scale: number;
+  readonly spots: readonly SpotFor[];
+}
+
+/** Whether some edges lie as they lay before: an edit leaves what it does not touch the same objects. */
+function liesAsBefore(edges: readonly EdgeId[], now: Railroad, before: Railroad): boolean {
+  return edges.every((id) => {
+    const edge = now.edges.get(id);
+    return (
+      edge !== undefined &&
+      edge === before.edges.get(id) &&
+      edge.between.every((node) => String(now.nodes.get(node)?.at) === String(before.nodes.get(node)?.at))
+    );
+  });
+}
+
 /**
  * Finds a spot for each name; a name that finds none is left out, for the line below the drawing says it.
  *
@@ -63,6 +83,7 @@ function inOrder(looks: readonly SectionLook[]): readonly SectionLook[] {
  * @param lines each edge in pixels
  * @param nodes where nodes are drawn, in pixels
  * @param letters sizes of letters in pixels
+ * @param before the names as they were placed last, at the same scale: those of track that lies as it lay stay where they are
  * @returns the middle of each name and its box, in the same pixels
  */
 export function labelSpots(
@@ -71,7 +92,16 @@ export function labelSpots(
   lines: ReadonlyMap<EdgeId, Polyline>,
   nodes: readonly NodeSpot[],
   letters: LetterPx,
+  before: PlacedNames | null = null,
 ): readonly SpotFor[] {
+  const stood = new Map(before?.spots.map((spot) => [spot.key, spot]));
+  /** Where a name stood; nothing where it is new, said otherwise or of track that lies otherwise. */
+  const standing = (key: string, words: string, edges: readonly EdgeId[]): Pick<LabelWish, 'before'> => {
+    if (before === null || !liesAsBefore(edges, railroad, before.railroad)) return {};
+    const spot = stood.get(key);
+    if (spot === undefined) return { before: null };
+    return spot.words === words ? { before: spot.middle } : {};
+  };
   const written = (px: number) => (words: string) => ({
     width: wordsPx(words, px) + px / 3,
     height: px * LINE_RATIO,
@@ -83,6 +113,7 @@ export function labelSpots(
         key: look.key,
         words: [look.label],
         needed: true,
+        ...standing(look.key, look.label, look.edges),
         sizeOf: written(lettersOf(look, letters)),
         candidates: besideLines(
           look.edges.map((edge) => lines.get(edge) ?? []),
@@ -98,6 +129,7 @@ export function labelSpots(
         key: node,
         words: [node],
         needed: false,
+        ...standing(node, node, railroad.edgesAt.get(node) ?? []),
         candidates: aroundSpot(at, NODE_PX + 3, NODE_PX + 3),
       }),
     );

@@ -1,5 +1,5 @@
 /** What is selected on the drawing, and everything that can be done with it; each with the key that does the same. */
-import type { ReactNode } from 'react';
+import { type ReactNode, useDeferredValue } from 'react';
 import { lengthText } from '../../../shared-model/length-text.ts';
 import type { TrackEdge, TrackNode } from '../../../shared-model/railroad/document.ts';
 import { cutEdge } from '../../../shared-model/railroad/editing/split-edge.ts';
@@ -170,7 +170,8 @@ function Several({ edges, acts }: { readonly edges: readonly TrackEdge[]; readon
 
 export function SelectedThings() {
   const railroad = useDraftRailroad();
-  const selection = useDrawing((state) => state.selection);
+  // The track of an edit is drawn before the fields of what it selected.
+  const selection = useDeferredValue(useDrawing((state) => state.selection));
   const lengths = useConsole((state) => state.settings.lengths);
   const acts = useBoardActs();
   const edges = railroad.document.edges.filter(({ id }) => selection.has(id));

@@ -73,6 +73,30 @@ describe('names on the drawing', () => {
     expectNoneOverAnother(names);
   });
 
+  it('stay where they are when track elsewhere changes, and go with their own track', () => {
+    const document = rows(3, 4);
+    const { names } = namesOf(document, 24);
+    const before = { railroad: indexRailroad(document), scale: 24, spots: names };
+    const moved: RailroadDocument = {
+      ...document,
+      nodes: document.nodes.map((node) => (node.id === 'n0-0' ? { ...node, at: [-6, 0] } : node)),
+    };
+    const railroad = indexRailroad(moved);
+    const lines = pixelLines(railroad, 24);
+    const after = labelSpots(
+      railroad,
+      sectionLooks(railroad),
+      lines,
+      nodeSpots(railroad, lines, 24),
+      LETTERS,
+      before,
+    );
+    const spotOf = (all: typeof after, key: string) => all.find((name) => name.key === key)?.middle;
+    for (const { key } of names)
+      if (key === 'e0') expect(spotOf(after, key)).not.toEqual(spotOf(names, key));
+      else expect(spotOf(after, key)).toEqual(spotOf(names, key));
+  });
+
   it('tell what is wrong before they tell what is right', () => {
     const document = rows(1, 3);
     const joined = {
