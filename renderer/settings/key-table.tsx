@@ -43,10 +43,14 @@ export function KeyTable({ keys, onChange }: KeyTableProps) {
       setSays(`${row.says} has no ${SLOT_WORDS[slot]} now.`);
     } else {
       const before = actsByStroke(keys).get(stroke);
+      const holder = ACT_KEYS.find(({ act }) => act === before && act !== row.act);
+      // Nobody loses the key of another act, CALL ALL STOP's above all, without having been asked.
+      if (holder !== undefined)
+        return setSays(
+          `${strokeWords(stroke)} is "${holder.says}": take it away there first. Nothing was changed.`,
+        );
       onChange(withKey(keys, row.act, slot, stroke));
-      const loser = ACT_KEYS.find(({ act }) => act === before && act !== row.act);
-      const lost = loser === undefined ? '' : ` "${loser.says}" goes without it.`;
-      setSays(`${strokeWords(stroke)} is now "${row.says}".${lost}`);
+      setSays(`${strokeWords(stroke)} is now "${row.says}".`);
     }
   };
 
