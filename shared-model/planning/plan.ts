@@ -27,8 +27,10 @@ export interface PlanEffort {
 
 const USUAL_PATIENCE = 60_000;
 /** Priorities tried before the search for a safe state is asked, and after it. */
-const FIRST_TRIES = 60;
+const FIRST_TRIES = 250;
 const HANDS_TRIES = 10;
+/** States of the last look for a lock when the time is up. */
+const LAST_LOOK = 20_000;
 const MORE_TRIES = 2000;
 
 const none = (verdict: 'impossible' | 'undecided'): PlanAnswer => ({
@@ -62,7 +64,9 @@ function begin(task: PlanTask, timer: Timer, effort: PlanEffort): TimedOrder | '
     movers: task.movers.map(({ safeMover }) => safeMover),
     obstacles: task.obstacles,
   };
-  const decision = decideSafe(safeTask, effort.safeBudget);
+  // Whoever has no time left still hears of what is plainly impossible.
+  const budget = shouldStop() ? { states: LAST_LOOK } : effort.safeBudget;
+  const decision = decideSafe(safeTask, budget);
   if (decision.verdict === 'gridlock') return 'impossible';
   const serial = decision.verdict === 'safe' ? timedWitness(task, timer, decision.runs) : null;
   return (

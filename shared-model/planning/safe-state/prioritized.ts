@@ -28,7 +28,7 @@ export type Prioritized =
 export type RestIs = 'away' | 'leaving' | 'staying';
 
 /** Labels of one search; a railroad of 400 blocks needs some thousands at most. */
-export const MOST_LABELS = 20_000;
+const MOST_LABELS = 20_000;
 
 const FOREVER = Number.POSITIVE_INFINITY;
 const ALWAYS = Number.NEGATIVE_INFINITY;
