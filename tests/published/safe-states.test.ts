@@ -43,6 +43,41 @@ describe('W2: the banker’s example (Silberschatz, Galvin, Gagne, Operating Sys
     );
     expect(bankersOrder(published, free)).toEqual(['P1', 'P3', 'P4', 'P2', 'P0']);
   });
+  it('is safe in exactly 16 of the 120 orders (computed)', () => {
+    const orders = (left: readonly Claim[]): readonly (readonly Claim[])[] =>
+      left.length === 0
+        ? [[]]
+        : left.flatMap((first) =>
+            orders(left.filter((other) => other !== first)).map((rest) => [first, ...rest]),
+          );
+    // In a given order each must be able to finish with what is free and what those before it gave back.
+    const goes = (order: readonly Claim[]): boolean => {
+      let now = [...free];
+      return order.every(({ holds, most }) => {
+        const can = most.every((want, kind) => want - (holds[kind] ?? 0) <= (now[kind] ?? 0));
+        now = now.map((have, kind) => have + (holds[kind] ?? 0));
+        return can;
+      });
+    };
+    const all = orders(claims);
+    expect(all).toHaveLength(120);
+    expect(all.filter(goes)).toHaveLength(16);
+    // The first order that the banker finds is one of them.
+    const found = bankersOrder(claims, free)?.map((id) => claims.find((claim) => claim.id === id) as Claim);
+    expect(goes(found ?? [])).toBe(true);
+  });
+  it('of one kind of ten units: two free is safe, C first; one more for B and it is not (Tanenbaum, Modern Operating Systems, from memory)', () => {
+    const one: readonly Claim[] = [
+      { id: 'A', holds: [1], most: [6] },
+      { id: 'B', holds: [1], most: [5] },
+      { id: 'C', holds: [2], most: [4] },
+      { id: 'D', holds: [4], most: [7] },
+    ];
+    expect(bankersOrder(one, [2])?.[0]).toBe('C');
+    const more = requested(one, [2], 'B', [1]);
+    expect(more === null ? null : bankersOrder(more.claims, more.free)).toBeNull();
+    expect(more).not.toBeNull();
+  });
   it('stays so when P1 gets 1 0 2; then P4 cannot have 3 3 0, and 0 2 0 for P0 would not be safe', () => {
     const after = requested(claims, free, 'P1', [1, 0, 2]);
     if (after === null) throw new Error('P1 may have 1 0 2');
