@@ -159,9 +159,9 @@ describe('the Logbook', () => {
     async (theme) => {
       const { page } = opened;
       await askHost(page, 'settings.write', { theme });
-      for (const part of theme === 'dark' ? ['', '/charts', '/figures', '/sheet'] : ['', '/charts']) {
-        await goTo(page, `logbook/1${part}`);
-        await page.getByText(/waited longest/).waitFor();
+      for (const part of ['', '/1', '/1/charts', '/1/figures', '/1/sheet']) {
+        await goTo(page, `logbook${part}`);
+        await page.getByText(part === '' ? /of \d+ evenings/ : /waited longest/).waitFor();
         const axe = await new AxeBuilder({ page }).analyze();
         expect(axe.violations.map(({ id, nodes }) => `${part} ${id}: ${nodes[0]?.html ?? ''}`)).toEqual([]);
       }
