@@ -10,6 +10,7 @@ import { DrawingHands } from './drawing-hands.tsx';
 import { DrawingLabels } from './drawing-labels.tsx';
 import { lookFrom, pannedSight, type Sight, showing, wholeSight, zoomedSight } from './sight.ts';
 import { TrackFigure } from './track-figure.tsx';
+import { useAfterPaint } from './use-after-paint.ts';
 import { useBoardActs } from './use-board-acts.ts';
 import { usePointer } from './use-pointer.ts';
 import './drawing.css';
@@ -39,7 +40,7 @@ export function Drawing({ draws, warns }: DrawingProps) {
   // The track is drawn anew a moment after the sight has changed; until then what is drawn is moved and scaled as a picture.
   const drawn = useDeferredValue(shown);
   // Names look for their spots when the track of an edit is on the screen already.
-  const named = useDeferredValue(railroad);
+  const named = useAfterPaint(railroad);
   const change = (next: (before: Sight) => Sight) => setSight((before) => next(before ?? shown));
   const { handlers, ghost, hover } = usePointer({ zone, store, acts, sight: shown, setSight: change, draws });
   const [grid, about] = [useId(), useId()];
