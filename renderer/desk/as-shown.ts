@@ -10,7 +10,11 @@ type Which = (id: string, now: { readonly presumed: boolean }) => boolean;
 const list = <Id extends string, Now extends { readonly presumed: boolean }>(
   record: Readonly<Record<Id, Now>>,
   which: Which,
-): readonly [Id, Now][] => (Object.entries(record) as [Id, Now][]).filter(([id, now]) => which(id, now));
+): readonly [Id, Now][] =>
+  (Object.entries(record) as [Id, Now][])
+    .filter(([id, now]) => which(id, now))
+    // In the order of their numbers, however the state was read.
+    .toSorted(([one], [other]) => one.localeCompare(other, 'en', { numeric: true }));
 
 function standing({ selectors, turnouts, toggles }: SessionState, which: Which): readonly SessionInput[] {
   return [

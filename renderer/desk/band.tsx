@@ -30,8 +30,14 @@ function AlarmRow({
   source,
   desk,
   ranked,
+  onTop,
   others,
-}: BandProps & { readonly ranked: RankedAlarm; readonly others: React.ReactNode }) {
+}: BandProps & {
+  readonly ranked: RankedAlarm;
+  /** The one that its key means. */
+  readonly onTop: boolean;
+  readonly others: React.ReactNode;
+}) {
   const { alarm, rank } = ranked;
   const seen = optionOf(send('seen', { do: 'alarm-seen', alarm: alarm.entry }));
   return (
@@ -48,8 +54,12 @@ function AlarmRow({
         {rank === 'danger' ? ' CALL ALL STOP.' : ''}
       </span>
       <div className="desk-options">
-        {alarmOptions(source, alarm).map((option) => (
-          <Act key={option.says} onPress={() => desk.takeOption(option)}>
+        {alarmOptions(source, alarm).map((option, index) => (
+          <Act
+            key={option.says}
+            keyName={onTop && index === 0 ? 'F12' : undefined}
+            onPress={() => desk.takeOption(option)}
+          >
             {option.says}
           </Act>
         ))}
@@ -81,7 +91,7 @@ function Alarms({ source, desk }: BandProps) {
     </>
   );
   if (ranked === undefined) return <div className="desk-row">{behind > 0 ? others : null}</div>;
-  return <AlarmRow source={source} desk={desk} ranked={ranked} others={others} />;
+  return <AlarmRow source={source} desk={desk} ranked={ranked} onTop={ranked === shown[0]} others={others} />;
 }
 
 function Answer({ source, desk }: BandProps) {

@@ -6,10 +6,11 @@ import { authoritiesInForce } from '../../shared-model/session/facts/authorities
 import type { SessionInput } from '../../shared-model/session/input.ts';
 import { spokenDestination } from '../../shared-model/session/say.ts';
 import type { ActName } from '../keys/acts.ts';
+import { alarmHead, alarmList, alarmOptions } from './alarm-list.ts';
 import { lastRetractable } from './entry-line/last-report.ts';
 import { type LineContext, send } from './entry-line/reading.ts';
 import { nextAct, pendingThrows } from './next-act.ts';
-import { onwardKey, onwardOf, onwards } from './onward.ts';
+import { farOn, onwardKey, onwardOf, onwards } from './onward.ts';
 import { type Doing, doingOf, type Option, optionOf, PHASE_CHECK, tell } from './option.ts';
 import { throwKey } from './pending-throw.ts';
 import { readBackNow } from './read-backs.ts';
@@ -58,15 +59,23 @@ function grantAsk(context: LineContext, later: readonly string[]): Doing {
   return tell(asks.length === 0 ? 'Nobody asks for anything.' : 'No ask is free yet.');
 }
 
-/** The same for the train that the line names: its ask, free or not, or its way on. */
-export function grantTo(context: LineContext, train: TrainId): Doing {
+/** Straight on for the train that came to its limit first, as far as it is free. */
+function grantFar(context: LineContext, later: readonly string[]): Doing {
+  const [onward] = onwards(context, later);
+  const far = onward === undefined ? null : farOn(context, onward);
+  return far === null ? tell('No train can go straight on.') : doIt('straight on', far);
+}
+
+/** The same for the train that the line names: its ask, free or not, or its way on; or straight on as far as it is free. */
+export function grantTo(context: LineContext, train: TrainId, far = false): Doing {
   const ask = context.state.asks.find((one) => one.train === train);
   if (ask !== undefined) return doIt('grant', ask.request as SessionInput);
   const onward = onwardOf(context, train);
   const name = context.state.trains[train]?.name ?? train;
-  return onward === null
-    ? tell(`${name} asks for nothing, and was not sent on from there before.`)
-    : doIt('on as before', onward.request);
+  const request = onward === null ? null : far ? farOn(context, onward) : onward.request;
+  return request === null
+    ? tell(`${name} asks for nothing, and cannot go on from there.`)
+    : doIt(far ? 'straight on' : 'on as before', request);
 }
 
 /** The read-back was right and the hands have done all that its train needs: the throws in their order, those that waited for others too. */
@@ -137,6 +146,18 @@ function alarmSeen({ state }: LineContext): Doing {
   return alarm === undefined
     ? tell('No alarm is unseen.')
     : doIt('seen', { do: 'alarm-seen', alarm: alarm.entry });
+}
+
+/** What mends the alarm on top of the band: done where one thing does, a list where there are several. */
+function alarmMended(context: LineContext): Doing {
+  const top = alarmList(context, context.state.at).shown[0]?.alarm;
+  if (top === undefined) return tell('No alarm stands.');
+  const head = alarmHead(context, top);
+  return doingOf(
+    alarmOptions(context, top),
+    `${head}:`,
+    `${head}: nothing to say ends it; NEXT shows the throw.`,
+  );
 }
 
 function readBackRight({ state, recent }: LineContext): Doing {
@@ -212,12 +233,16 @@ export function doingOfAct(act: ActName, context: LineContext, later: readonly s
       return readBackRight(context);
     case 'grant-ask':
       return grantAsk(context, later);
+    case 'grant-far':
+      return grantFar(context, later);
     case 'clear':
       return clearAsAsked(context, later);
     case 'retract':
       return takeBack(context);
     case 'alarm-seen':
       return alarmSeen(context);
+    case 'alarm-mended':
+      return alarmMended(context);
     case 'why':
       return why;
     case 'say-again':

@@ -76,12 +76,14 @@ const FOR_ORDER: readonly ThrowFor[] = ['turn-back', 'change-cab', 'way', 'guard
 export function pendingThrows(context: LineContext, later: readonly string[]): readonly PendingThrow[] {
   const { state } = context;
   const running = state.phase === 'running';
+  // While it is made up, the hands may turn any knob; when everything is stopped, only to off.
+  const anyKnob = running || state.phase === 'making-up';
   const all = [
     ...turnBacks(context),
     ...cabChangeThrows(context),
     ...(running ? authoritiesInForce(state).flatMap((held) => wayThrows(context, held)) : []),
     ...(running ? guardThrows(context) : []),
-  ].filter(({ thrown }) => running || thrown.to === 'off');
+  ].filter(({ thrown }) => anyKnob || thrown.to === 'off');
   const rank = (pending: PendingThrow): readonly number[] => [
     later.indexOf(throwKey(pending.thrown)),
     pending.thrown.waitsFor.length > 0 ? 1 : 0,

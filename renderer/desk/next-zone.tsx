@@ -128,6 +128,9 @@ function OnwardNext({ source, desk }: NextProps) {
         <Act onPress={() => desk.act('grant-ask')} keyName="+">
           Grant
         </Act>
+        <Act onPress={() => desk.act('grant-far')} keyName="F11" label="Grant as far as it is free">
+          Far
+        </Act>
         <Act onPress={() => desk.act('throw-later')} keyName="-">
           Later
         </Act>

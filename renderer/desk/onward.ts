@@ -80,18 +80,30 @@ function asBefore({ railroad, recent }: LineContext, id: TrainId): Request | nul
   return { ...way, train: id };
 }
 
-/** Through the next block, as the turnouts stand, to its far end. */
-function straightOn({ railroad, state }: LineContext, id: TrainId): Request | null {
+/** Through the next blocks, as the turnouts stand: their far ends, the nearest first. */
+function stopsAhead({ railroad, state }: LineContext, id: TrainId, most: number): readonly Request[] {
   const from = authorityOf(state, id)?.authority.legs.at(-1)?.spots.at(-1) ?? state.trains[id]?.trail[0];
-  if (from === undefined) return null;
+  if (from === undefined) return [];
+  const stops: Request[] = [];
   let spot: Spot = from;
-  for (let steps = railroad.edges.size; steps > 0; steps -= 1) {
+  for (let steps = railroad.edges.size; steps > 0 && stops.length < most; steps -= 1) {
     const next = onwardAsSet(railroad, spot, (node) => state.turnouts[node]?.position ?? 'normal');
-    if (next === undefined) return null;
+    if (next === undefined) break;
     spot = { edge: next.edge, toward: next.toward };
-    if (isStop(railroad, spot.toward)) return { do: 'request-move', train: id, to: spot.edge };
+    if (isStop(railroad, spot.toward)) stops.push({ do: 'request-move', train: id, to: spot.edge });
   }
-  return null;
+  return stops;
+}
+
+/** Blocks that are granted straight on at once, at most: more would keep the others waiting. */
+const FAR = 3;
+
+/** Straight on as far as it is free, three blocks at most; null where not even the next one is. */
+export function farOn(context: LineContext, { train }: Pick<Onward, 'train'>): Request | null {
+  const { state } = context;
+  return (
+    stopsAhead(context, train, FAR).findLast((stop) => judge(context, stop, state.at).kind === 'done') ?? null
+  );
 }
 
 /** The way on of one train, if it would be granted now. */
@@ -102,16 +114,18 @@ export function onwardOf(context: LineContext, id: TrainId): Onward | null {
   if (state.phase !== 'running' || train === undefined || cab === null || state.cabs[cab]?.person == null)
     return null;
   if (state.asks.some((ask) => ask.train === id) || !comesToItsLimit(context, id, train, cab)) return null;
-  const request = asBefore(context, id) ?? straightOn(context, id);
-  if (request === null) return null;
-  return judge(context, request, state.at).kind === 'done' ? { train: id, cab, request } : null;
+  const request = [asBefore(context, id), ...stopsAhead(context, id, 1)].find(
+    (way) => way !== null && judge(context, way, state.at).kind === 'done',
+  );
+  return request == null ? null : { train: id, cab, request };
 }
 
 /** One name for a way on that was put off. */
 export const onwardKey = ({ train, request }: Onward): string => `onward ${train} ${request.to}`;
 
 /**
- * The ways on of all trains: of cabs that have called first, then of those in their last block, in the order in which they came there.
+ * The ways on of all trains: of cabs that have called first, then of those under way before those that stand,
+ * and of those in their last block, in the order in which they came there.
  *
  * @param later keys of those that were put off: they come last
  */
@@ -121,6 +135,7 @@ export function onwards(context: LineContext, later: readonly string[]): readonl
   const rank = (onward: Onward): readonly number[] => [
     later.indexOf(onwardKey(onward)),
     state.cabs[onward.cab]?.calledAt ?? Number.POSITIVE_INFINITY,
+    state.trains[onward.train]?.stopped === true ? 1 : 0,
     blocksAhead(context, onward.train),
     state.trains[onward.train]?.lastReportAt ?? 0,
   ];

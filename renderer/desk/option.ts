@@ -29,6 +29,12 @@ export const PHASE_CHECK = '#/power-room/phase';
 export const optionOf = ({ says, act }: Proposal): Option => ({ says, does: act });
 export const tell = (says: string): Doing => ({ kind: 'tell', says });
 
+/** Where arrows begin among options: at the first that does something, since leaving it needs no key. */
+export function firstPick(options: readonly Option[]): number {
+  const doing = options.findIndex(({ does }) => does.kind !== 'leave');
+  return Math.max(doing, 0);
+}
+
 /** One thing to do is done; several are a list. */
 export function doingOf(options: readonly Option[], says: string, none: string): Doing {
   const [only, ...others] = options;

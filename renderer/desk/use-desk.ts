@@ -14,7 +14,7 @@ import { type Explained, explain } from './explain.ts';
 import { inParts } from './in-parts.ts';
 import { nextAct, pendingThrows } from './next-act.ts';
 import { onwards } from './onward.ts';
-import { type Doing, type Option, optionOf, tell } from './option.ts';
+import { type Doing, firstPick, type Option, optionOf, tell } from './option.ts';
 import { useQueue } from './use-queue.ts';
 import { useSaying } from './use-saying.ts';
 import { waysOut } from './ways-out.ts';
@@ -170,8 +170,10 @@ export function useDesk(source: DeskSource) {
     optionAt,
     movePick: (by: 1 | -1) =>
       setOptionAt((at) => {
-        const count = offer?.options.length ?? 0;
-        return count === 0 ? null : at === null ? (by === 1 ? 0 : count - 1) : (at + by + count) % count;
+        const options = offer?.options ?? [];
+        const count = options.length;
+        if (count === 0) return null;
+        return at === null ? (by === 1 ? firstPick(options) : count - 1) : (at + by + count) % count;
       }),
     takeOption,
     takePicked: () => {
@@ -189,10 +191,10 @@ export function useDesk(source: DeskSource) {
     act: (name: ActName) => {
       const named =
         reading.kind === 'one' && reading.proposal.act.kind === 'pick' ? reading.proposal.act : null;
-      if (name !== 'grant-ask' || named === null)
+      if ((name !== 'grant-ask' && name !== 'grant-far') || named === null)
         return perform((moment, put) => doingOfAct(name, moment, put));
       setLine('');
-      perform((moment) => grantTo(moment, named.train));
+      perform((moment) => grantTo(moment, named.train, name === 'grant-far'));
     },
     doThis: (doing: Doing) => perform(() => doing),
     sendItems: (items: readonly BatchItem[]) =>

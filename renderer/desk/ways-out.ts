@@ -2,6 +2,7 @@
 import type { BlockId, SelectorId, ThrottleId, ToggleId, TrainId } from '../../shared-model/ids.ts';
 import type { Refusal, RefusalCode } from '../../shared-model/refusal.ts';
 import { DISPATCHER } from '../../shared-model/session/dispatcher.ts';
+import { takeBatch } from '../../shared-model/session/evening.ts';
 import type { SessionEvent } from '../../shared-model/session/event.ts';
 import {
   type InputOf,
@@ -150,6 +151,25 @@ function standing({ state }: World, { input }: SessionEvent): readonly Option[] 
 
 const MOST = 3;
 
+/** Orders that are given again once they are mended: a request that waits as an ask is offered anyway. */
+const GIVEN_AGAIN: readonly SessionInput['do'][] = [
+  'request-move',
+  'grant-limits',
+  'place-train',
+  'change-cab',
+];
+
+/** What mends a refusal, and the order again with it, where nothing else is against it. */
+function andAgain(world: World, { input }: SessionEvent, mend: Option, at: number): Option {
+  const { does } = mend;
+  const waits = 'train' in input && world.state.asks.some((ask) => ask.train === input.train);
+  if (does.kind !== 'send' || waits || !GIVEN_AGAIN.includes(input.do)) return mend;
+  const items = [...does.items, { input }];
+  const evening = { ...world, initial: world.state, events: [] };
+  const tried = takeBatch(evening, Math.max(at, world.state.at), items);
+  return tried.ok ? { says: `${mend.says}, and again`, does: { kind: 'send', items } } : mend;
+}
+
 /**
  * The ways out of a refusal: waiting (or leaving it) first, then at most two more, all of which would be taken now (of a knob, where it
  * stands all the same first, though that may raise an alarm).
@@ -160,9 +180,10 @@ export function waysOut(world: World, event: SessionEvent, at: number): readonly
   const { input } = event;
   const reasons = event.reasons as readonly Refusal[];
   const train = 'train' in input ? (input.train as TrainId) : null;
+  const mendings = reasons.flatMap((reason) => mending(world, reason, train));
   const ways = [
     ...(input.do === 'request-move' ? moveWays(world, input, reasons) : []),
-    ...reasons.flatMap((reason) => mending(world, reason, train)),
+    ...mendings,
     ...(input.do === 'request-move' ? partOfTheWay(world, input, at) : []),
     ...overriding(event, reasons),
   ];
@@ -170,8 +191,9 @@ export function waysOut(world: World, event: SessionEvent, at: number): readonly
     ({ does }) =>
       does.kind !== 'send' || does.items.every((item) => judge(world, item.input, at).kind === 'done'),
   );
-  const different = taken.filter(
-    ({ says }, index) => taken.findIndex((other) => other.says === says) === index,
+  const again = taken.map((way) => (mendings.includes(way) ? andAgain(world, event, way, at) : way));
+  const different = again.filter(
+    ({ says }, index) => again.findIndex((other) => other.says === says) === index,
   );
   return [leaving(world, train), ...standing(world, event), ...different].slice(0, MOST);
 }

@@ -22,12 +22,14 @@ export type ActName =
   | 'say-again'
   | 'call'
   | 'grant-ask'
+  | 'grant-far'
   | 'throw-later'
   | 'clear'
   | 'why'
   | 'stop-all'
   | 'retract'
   | 'alarm-seen'
+  | 'alarm-mended'
   | 'lock';
 
 export interface ActKeys {
@@ -59,6 +61,7 @@ export const ACT_KEYS: readonly ActKeys[] = [
   row('call', 'A cab calls: then its digit', 'Numpad7', null),
   ...CAB_NUMBERS.map((n) => row(`call-${n}`, `Cab ${n} calls`, null, `Shift+F${n}`)),
   row('grant-ask', 'Grant the oldest free ask, or the way on as before', 'NumpadAdd', 'Insert'),
+  row('grant-far', 'The way on straight, as far as it is free: three blocks at most', null, 'F11'),
   row('throw-later', 'This throw later, or this way on', 'NumpadSubtract', 'Delete'),
   row('clear', 'Clear, as asked', 'NumpadDecimal', 'F8'),
   row('why', 'Why: last refusal, or what is next', 'NumpadDivide', 'F9'),
@@ -68,6 +71,7 @@ export const ACT_KEYS: readonly ActKeys[] = [
   row('stop-all', 'CALL ALL STOP', 'Numpad9', 'Pause', 'Esc held does it too'),
   row('retract', 'Retract the last report', null, 'Backspace', 'twice, on an empty line'),
   row('alarm-seen', 'Alarm seen', null, 'End'),
+  row('alarm-mended', 'What the alarm on top offers', null, 'F12'),
   row('lock', 'Lock the keys, and unlock them', null, 'ScrollLock'),
 ];
 

@@ -2,30 +2,26 @@
 import { indexRailroad } from '../railroad/railroad.ts';
 import { newEvening } from '../session/evening.ts';
 import type { TimedInput } from '../session/input.ts';
-import { breakAndRollCall, turnPastLiveHandles } from './evening/break.ts';
-import { closing, lastRounds, takeCab } from './evening/closing.ts';
+import { breakAndRollCall } from './evening/break.ts';
+import { closing, lastRounds, meetAtTheDepot } from './evening/closing.ts';
 import { firstMoves, makeUp, type People } from './evening/opening.ts';
-import { threeTrains } from './evening/rounds.ts';
-import { type Part, play, type Stage } from './evening/stage.ts';
-import { trouble } from './evening/trouble.ts';
+import { roundsBeside, threeTrains } from './evening/rounds.ts';
+import { emptyStage, play } from './evening/stage.ts';
+import { derailment, troubleInTheNorth } from './evening/trouble.ts';
 import { yardWork } from './evening/yard-work.ts';
 import { demoRailroad } from './railroad.ts';
 
 /** Who comes; invented, first names alone. */
-const NAMES = ['Avery', 'Blake', 'Kim', 'Robin', 'Noor'] as const;
+const NAMES = ['Kim', 'Bo', 'Ada', 'Lou', 'Noor'] as const;
 
 /** The second at which the trains that go round look for a place to stop: the break follows. */
-const BREAK_AT = 1800;
+const BREAK_AT = 1890;
 /** The second from which no train asks for a further block. */
-const LAST_ROUNDS_END = 3450;
+const LAST_ROUNDS_END = 3620;
 
 function peopleOf(seed: number): People {
   const name = (place: number): string => NAMES[(seed + place) % NAMES.length] ?? NAMES[0];
   return { dispatcher: name(0), first: name(1), second: name(2), third: name(3), guest: name(4) };
-}
-
-function* inTurn(...parts: readonly Part[]): Part {
-  for (const part of parts) yield* part;
 }
 
 /**
@@ -36,18 +32,15 @@ function* inTurn(...parts: readonly Part[]): Part {
  */
 export function demoEvening(seed = 0): readonly TimedInput[] {
   const people = peopleOf(seed);
-  const stage: Stage = { evening: newEvening(indexRailroad(demoRailroad)), at: 0, inputs: [] };
+  const stage = emptyStage(newEvening(indexRailroad(demoRailroad)));
   const pace = seed % 4;
-  play(stage, [inTurn(makeUp(stage, people), firstMoves(stage, people))]);
+  play(stage, [makeUp(stage, people)]);
+  play(stage, roundsBeside(stage, firstMoves(stage), { train: 't12', pace, last: 'B9' }));
   play(stage, [...threeTrains(stage, pace, BREAK_AT), yardWork(stage, people)]);
-  play(stage, [
-    inTurn(
-      breakAndRollCall(stage, people),
-      turnPastLiveHandles(stage),
-      trouble(stage, people),
-      takeCab(stage),
-    ),
-  ]);
+  play(stage, [breakAndRollCall(stage, people)]);
+  play(stage, roundsBeside(stage, troubleInTheNorth(stage), { train: 't12', pace, last: 'B9' }));
+  play(stage, roundsBeside(stage, derailment(stage), { train: 't18', pace, last: 'B1' }));
+  play(stage, roundsBeside(stage, meetAtTheDepot(stage), { train: 't12', pace, last: 'B9' }));
   play(stage, lastRounds(stage, pace, LAST_ROUNDS_END));
   play(stage, [closing(stage)]);
   return stage.inputs;

@@ -1,13 +1,14 @@
 /**
  * Finds the keys by which a script is said at the Desk: for each input the fewest that the Desk has for it, by the same functions that
- * read its keys. What an earlier key said already needs none. Letters of free text (a note, a reason, a name) are counted apart.
+ * read its keys. What an earlier key said already needs none. Every key stroke is counted, those of free text too; keys that are held
+ * for another (Shift) are one stroke with it.
  */
 
 import { RECENT_EVENTS } from '../../renderer/console/followed-evening.ts';
 import { doingOfAct, grantTo } from '../../renderer/desk/desk-acts.ts';
 import { readTyped } from '../../renderer/desk/entry-line/read-typed.ts';
 import type { LineContext } from '../../renderer/desk/entry-line/reading.ts';
-import type { Doing } from '../../renderer/desk/option.ts';
+import { type Doing, firstPick, type Option } from '../../renderer/desk/option.ts';
 import { waysOut } from '../../renderer/desk/ways-out.ts';
 import { ACT_KEYS, type ActName } from '../../renderer/keys/acts.ts';
 import type { BatchItem } from '../../shared-model/session/batch.ts';
@@ -22,16 +23,16 @@ export interface KeyedAct {
   readonly at: number;
   /** Named as strokes are ("Numpad1", "Shift+F1"), or one letter. */
   readonly strokes: readonly string[];
-  /** How many of the strokes are letters of free text. */
-  readonly text: number;
-  /** It goes through what the band offers: the answer before has to be on the screen. */
-  readonly looks: boolean;
+  /** Before this of its strokes, what the band offers has to be on the screen; null: it looks at nothing. */
+  readonly looks: number | null;
   /** Entries of the evening after it. */
   readonly entries: number;
 }
 
 export interface KeyedEvening {
   readonly acts: readonly KeyedAct[];
+  /** Before which acts the page, and then the console, begins anew: what was put off and what was answered is gone from the screen. */
+  readonly anew: readonly number[];
   /** The evening that the keys make. */
   readonly typed: Evening;
   /** The evening that the script makes. */
@@ -40,24 +41,32 @@ export interface KeyedEvening {
 
 interface Candidate {
   readonly strokes: readonly string[];
-  readonly text: number;
-  readonly looks: boolean;
+  readonly looks: number | null;
   readonly items: readonly BatchItem[];
+  /** What is put off after it, if its keys change that. */
+  readonly later?: readonly string[];
 }
 
 const NUMBERS = [1, 2, 3, 4, 5, 6] as const;
-const ACTS: readonly ActName[] = [
-  'grant-ask',
-  'throw-done',
-  'cab-throws-done',
-  'read-back',
-  'read-back-and-throws',
-  'as-shown',
-  'clear',
-  'alarm-seen',
-  'retract',
-  ...NUMBERS.flatMap((n): ActName[] => [`advance-${n}`, `call-${n}`]),
-];
+const THROWS: readonly ActName[] = ['throw-done', 'cab-throws-done'];
+const SHOWN: readonly ActName[] = ['as-shown'];
+const OTHERS: readonly ActName[] = ['clear', 'alarm-seen', 'alarm-mended', 'retract', ...THROWS];
+
+/** The act keys that may say an input. */
+const ACTS: Partial<Record<SessionInput['do'], readonly ActName[]>> = {
+  'request-move': ['grant-ask', 'grant-far', ...NUMBERS.map((n): ActName => `advance-${n}`)],
+  acknowledge: ['read-back', 'read-back-and-throws'],
+  advance: NUMBERS.map((n): ActName => `advance-${n}`),
+  call: NUMBERS.map((n): ActName => `call-${n}`),
+  'turn-selector': THROWS,
+  'throw-turnout': THROWS,
+  'set-toggle': THROWS,
+  'handle-at-zero': THROWS,
+  'train-at': SHOWN,
+  'selector-stands-at': SHOWN,
+  'turnout-stands-at': [...SHOWN, 'alarm-mended'],
+  'toggle-stands-at': SHOWN,
+};
 
 const strokesOfAct = (act: ActName): readonly string[] => {
   const keys = ACT_KEYS.find((row) => row.act === act);
@@ -78,44 +87,98 @@ const contextOf = ({ railroad, state, events }: Evening): LineContext => ({
   recent: events.slice(-RECENT_EVENTS),
 });
 
-/** What an act key says now. */
-const byKey = (evening: Evening, act: ActName): Candidate => ({
-  strokes: strokesOfAct(act),
-  text: 0,
-  looks: false,
-  items: itemsOf(doingOfAct(act, contextOf(evening), [])),
-});
+/** What an act key says now, or after what is offered first was put off; what was put off stays so. */
+function byKey(evening: Evening, act: ActName, later: readonly string[]): readonly Candidate[] {
+  const context = contextOf(evening);
+  const candidates: Candidate[] = [];
+  let put = later;
+  for (let presses = 0; presses <= MOST_PUT_OFF; presses += 1) {
+    candidates.push({
+      strokes: [...Array<ActName>(presses).fill('throw-later').flatMap(strokesOfAct), ...strokesOfAct(act)],
+      looks: null,
+      items: itemsOf(doingOfAct(act, context, put)),
+      later: put,
+    });
+    const off = WAYS_ON.includes(act) ? doingOfAct('throw-later', context, put) : null;
+    if (off?.kind !== 'later') break;
+    put = [...put.filter((key) => key !== off.key), off.key];
+  }
+  return candidates;
+}
+const WAYS_ON: readonly ActName[] = ['grant-ask', 'grant-far'];
+const MOST_PUT_OFF = 2;
 
-/** The ways out that the band offers after a refusal: arrows to it, then Enter. */
-function byBand(evening: Evening, refused: SessionEvent | null): readonly Candidate[] {
-  if (refused === null) return [];
-  return waysOut(contextOf(evening), refused, evening.state.at).map(({ does }, index) => ({
-    strokes: [...Array<string>(index + 1).fill('ArrowRight'), 'Enter'],
-    text: 0,
-    looks: true,
-    items: does.kind === 'send' ? does.items : [],
+/** Something to choose from in the band: arrows to it, the shorter way round, then Enter. */
+function byArrows(options: readonly Option[], from: number | null): readonly Candidate[] {
+  const first = from ?? firstPick(options) - 1;
+  return options.map(({ does }, index) => {
+    const right = (index - first + options.length) % options.length;
+    const left = (from === null ? options.length : from + options.length) - index;
+    const arrows =
+      right <= left ? Array<string>(right).fill('ArrowRight') : Array<string>(left).fill('ArrowLeft');
+    return {
+      strokes: [...arrows, 'Enter'],
+      looks: 0,
+      items: does.kind === 'send' ? does.items : [],
+    };
+  });
+}
+
+/** The ways out that the band offers after a refusal. */
+const byBand = (evening: Evening, refused: SessionEvent | null): readonly Candidate[] =>
+  refused === null ? [] : byArrows(waysOut(contextOf(evening), refused, evening.state.at), null);
+
+/** An act that leaves a choice: its key, then the arrows from the first. */
+function byChoice(evening: Evening, act: ActName, later: readonly string[]): readonly Candidate[] {
+  const doing = doingOfAct(act, contextOf(evening), later);
+  if (doing.kind !== 'choose') return [];
+  return byArrows(doing.options, 0).map((way) => ({
+    ...way,
+    looks: 1,
+    strokes: [...strokesOfAct(act), ...way.strokes],
   }));
 }
 
-/** The train in the line, then + for its ask or its way on. */
+/** The train in the line, then the key for its ask or its way on, or for as far as it is free. */
 function byName(evening: Evening, wanted: SessionInput): readonly Candidate[] {
   if (wanted.do !== 'request-move') return [];
   const number = /\d+/.exec(evening.state.trains[wanted.train]?.name ?? '')?.[0] ?? '';
-  const items = itemsOf(grantTo(contextOf(evening), wanted.train));
-  return [{ strokes: [...number, 'NumpadAdd'], text: 0, looks: false, items }];
+  return [false, true].map((far) => ({
+    strokes: [...number, far ? 'F11' : 'NumpadAdd'],
+    looks: null,
+    items: itemsOf(grantTo(contextOf(evening), wanted.train, far)),
+  }));
 }
 
-function byLine(evening: Evening, wanted: SessionInput): readonly Candidate[] {
-  return linesFor(evening, wanted).map(({ line, text }) => {
-    const reading = readTyped(contextOf(evening), line);
-    const act = reading.kind === 'one' ? reading.proposal.act : null;
-    return {
-      strokes: [...line, 'Enter'],
-      text,
-      looks: false,
-      items: act?.kind === 'send' ? act.items : [],
-    };
-  });
+/** What a line means: one thing, or several of which one is picked. */
+function byReading(evening: Evening, line: string): readonly Candidate[] {
+  const reading = readTyped(contextOf(evening), line);
+  const proposals =
+    reading.kind === 'one' ? [reading.proposal] : reading.kind === 'several' ? reading.proposals : [];
+  return proposals.map(({ act }, index) => ({
+    strokes: [
+      ...line,
+      'Enter',
+      ...(reading.kind === 'several' ? [...Array<string>(index).fill('ArrowDown'), 'Enter'] : []),
+    ],
+    looks: reading.kind === 'several' ? line.length : null,
+    items: act.kind === 'send' ? act.items : [],
+  }));
+}
+
+/** The cheapest line that says it; the shortest are tried first, and none that cannot be cheaper than what was found. */
+function byLine(
+  evening: Evening,
+  wanted: SessionInput,
+  fits: (candidate: Candidate) => boolean,
+): readonly Candidate[] {
+  let best: Candidate | undefined;
+  for (const line of linesFor(evening, wanted).toSorted((one, other) => one.length - other.length)) {
+    if (best !== undefined && line.length + 1 >= best.strokes.length) break;
+    for (const candidate of byReading(evening, line))
+      if (fits(candidate) && (best === undefined || costOf(candidate) < costOf(best))) best = candidate;
+  }
+  return best === undefined ? [] : [best];
 }
 
 /** Two requests that are granted over the same track: of an edge, and of the block that it ends. */
@@ -132,9 +195,15 @@ function endsAlike(evening: Evening, one: SessionInput, other: SessionInput): bo
   return same(rest, otherRest) && JSON.stringify(legsAfter(one)) === JSON.stringify(legsAfter(other));
 }
 
+/** What a key says: of what it implies (a handle at zero was asked for) only what the script says too. */
+const itemsSaid = (items: readonly BatchItem[], soon: readonly SessionInput[]): readonly SessionInput[] =>
+  items
+    .filter(({ impliedBy, input }) => impliedBy === undefined || soon.some((other) => same(input, other)))
+    .map(({ input }) => input);
+
 /** Whether it says what is wanted, and nothing that the script does not say soon after (what a handle at zero was asked for is no word of its own). */
 function says(evening: Evening, { items }: Candidate, [wanted, ...soon]: readonly SessionInput[]): boolean {
-  const inputs = items.filter(({ impliedBy }) => impliedBy === undefined).map(({ input }) => input);
+  const inputs = itemsSaid(items, [...(wanted === undefined ? [] : [wanted]), ...soon]);
   const [first, ...more] = inputs;
   return (
     first !== undefined &&
@@ -144,8 +213,20 @@ function says(evening: Evening, { items }: Candidate, [wanted, ...soon]: readonl
   );
 }
 
-/** A knob that is known to stand so already needs no word. */
+/** A hand movement that NEXT puts differently: that it would be refused is seen while it is typed, and the line is left. */
+function seenWhileTyped(evening: Evening, input: SessionInput): readonly string[] {
+  const [line] = linesFor(evening, input).toSorted((one, other) => other.length - one.length);
+  if (line === undefined) throw new Error(`no line says ${JSON.stringify(input)}`);
+  return [...line, 'Escape'];
+}
+
+/** What is refused is an order alone: with where the thing stands all the same it would be a report of what is not so. */
+const isOrderAlone = ({ items }: Candidate): boolean =>
+  items.every(({ otherwise }) => otherwise === undefined);
+
+/** A knob that is known to stand so already needs no word, but after a stop. */
 function isSaid({ state }: Evening, input: SessionInput): boolean {
+  if (state.phase === 'stopped' && input.do.endsWith('-stands-at')) return false;
   switch (input.do) {
     case 'turn-selector':
     case 'selector-stands-at': {
@@ -162,6 +243,8 @@ function isSaid({ state }: Evening, input: SessionInput): boolean {
       const now = state.toggles[input.toggle];
       return now?.on === input.on && !now.presumed;
     }
+    case 'handle-at-zero':
+      return state.cabs[input.cab]?.atZero === true;
     case 'acknowledge':
       return state.authorities[input.authority]?.legs.every(({ readBack }) => readBack) === true;
     default:
@@ -169,28 +252,14 @@ function isSaid({ state }: Evening, input: SessionInput): boolean {
   }
 }
 
-/** Throws are confirmed after the hand: that one would be refused is seen while it is typed, and the line is left. */
-const THROWS: readonly SessionInput['do'][] = ['turn-selector', 'throw-turnout', 'set-toggle'];
-
 /** An entry of the script as the typed evening numbers it. */
 function withEntry(input: SessionInput, entries: ReadonlyMap<number, number>): SessionInput {
   if (input.do === 'retract') return { ...input, entry: entries.get(input.entry) ?? input.entry };
   return input.do === 'alarm-seen' ? { ...input, alarm: entries.get(input.alarm) ?? input.alarm } : input;
 }
 
-/** The next input of the script; of two read-backs that come together, the one whose words were spoken last. */
-function nextOf(left: TimedInput[], evening: Evening): TimedInput | undefined {
-  const next = left.shift();
-  if (next?.input.do !== 'acknowledge') return next;
-  const [spoken] = itemsOf(doingOfAct('read-back', contextOf(evening), []));
-  const at = left.findIndex(
-    ({ input }, index) => index < TOGETHER && spoken !== undefined && same(input, spoken.input),
-  );
-  if (at < 0 || (spoken !== undefined && same(next.input, spoken.input))) return next;
-  const [other] = left.splice(at, 1, next);
-  return other === undefined ? next : { ...other, at: next.at };
-}
-const TOGETHER = 8;
+/** Acts from the page's beginning anew to the console's. */
+const ACTS_BETWEEN = 10;
 
 /** How far ahead in the script what one key says besides may stand. */
 const SOON = 30;
@@ -200,62 +269,71 @@ const SOON = 30;
  *
  * @param opened the evening after its first input, which opens it
  * @param script the inputs after that
+ * @param anewFrom the second from which on the page begins anew, and the console some acts later
  */
-export function keyedActs(opened: Evening, script: readonly TimedInput[]): KeyedEvening {
+export function keyedActs(opened: Evening, script: readonly TimedInput[], anewFrom: number): KeyedEvening {
+  const anew: number[] = [];
   const acts: KeyedAct[] = [];
   let evening = opened;
   let refused: SessionEvent | null = null;
   let scripted = opened;
+  let later: readonly string[] = [];
   const entries = new Map<number, number>();
   const left = [...script];
-  for (let timed = nextOf(left, evening); timed !== undefined; timed = nextOf(left, evening)) {
+  /** What an earlier key said besides. */
+  const ahead: SessionInput[] = [];
+  for (let timed = left.shift(); timed !== undefined; timed = left.shift()) {
     const { at } = timed;
+    const { length } = acts;
+    const begins =
+      anew.length === 0 ? at > anewFrom : anew.length === 1 && length === (anew[0] ?? 0) + ACTS_BETWEEN;
+    if (begins) {
+      anew.push(length);
+      later = [];
+      refused = null;
+    }
     const input = withEntry(timed.input, entries);
     const own = take(scripted, timed);
     scripted = own.evening;
-    if (own.event.outcome !== 'refused' && isSaid(evening, input)) continue;
-    const line =
-      own.event.outcome === 'refused' && THROWS.includes(input.do) ? byLine(evening, input)[0] : undefined;
-    if (line !== undefined) {
-      acts.push({
-        ...line,
-        at,
-        strokes: [...line.strokes.slice(0, -1), 'Escape'],
-        entries: evening.state.entries,
-      });
+    const again = ahead.findIndex((one) => same(one, input));
+    if (again >= 0) {
+      ahead.splice(again, 1);
       continue;
     }
+    if (own.event.outcome !== 'refused' && isSaid(evening, input)) continue;
     const soon = [input, ...left.slice(0, SOON).map((one) => one.input)];
     const now: Evening = evening;
     const before = refused;
-    const found: readonly Candidate[] = [
-      ...ACTS.map((act) => byKey(now, act)),
+    const fits = (candidate: Candidate): boolean =>
+      says(now, candidate, soon) && (own.event.outcome !== 'refused' || isOrderAlone(candidate));
+    const keys = ACTS[input.do] ?? OTHERS;
+    const atHand = [
+      ...keys.flatMap((act) => byKey(now, act, later)),
+      ...keys.flatMap((act) => byChoice(now, act, later)),
       ...byBand(now, before),
       ...byName(now, input),
-      ...byLine(now, input),
-    ].filter((candidate) => says(now, candidate, soon));
+    ].filter(fits);
+    const found = atHand.some((one) => costOf(one) <= 1) ? atHand : [...atHand, ...byLine(now, input, fits)];
     const cheapest = found.toSorted((one, other) => costOf(one) - costOf(other))[0];
+    if (cheapest === undefined && own.event.outcome === 'refused') {
+      acts.push({ at, strokes: seenWhileTyped(now, input), looks: null, entries: now.state.entries });
+      continue;
+    }
     if (cheapest === undefined) throw new Error(`no keys say ${JSON.stringify(timed)}`);
     const answer = takeBatch(now, Math.max(at, now.state.at), cheapest.items);
+    ahead.push(...itemsSaid(cheapest.items, soon).slice(1));
     refused = answer.ok ? (answer.events.find(({ outcome }) => outcome === 'refused') ?? null) : answer.event;
     evening = answer.evening;
     const entry = evening.events.findLast(
       (event) => same(event.input, input) || same(event.input, cheapest.items[0]?.input ?? {}),
     )?.entry;
     if (entry !== undefined) entries.set(own.event.entry, entry);
-    const { strokes, text, looks } = cheapest;
-    acts.push({ at, strokes, text, looks, entries: evening.state.entries });
+    later = cheapest.later ?? later;
+    const { strokes, looks } = cheapest;
+    acts.push({ at, strokes, looks, entries: evening.state.entries });
   }
-  return { acts, typed: evening, scripted };
+  return { acts, anew, typed: evening, scripted };
 }
 
-/** Keys, and a little less for what says more at once. */
-const costOf = ({ strokes, items }: Candidate): number =>
-  strokes.reduce((sum, stroke) => sum + keysOf(stroke), 0) - items.length / 1000;
-
-/** A chord is as many keys as are pressed for it. */
-export const keysOf = (stroke: string): number => (stroke === '+' ? 1 : stroke.split('+').length);
-
-/** The keys of an act, its free text left out. */
-export const countedKeys = ({ strokes, text }: KeyedAct): number =>
-  strokes.reduce((sum, stroke) => sum + keysOf(stroke), 0) - text;
+/** Strokes, and a little less for what says more at once. */
+const costOf = ({ strokes, items }: Candidate): number => strokes.length - items.length / 1000;

@@ -22,11 +22,13 @@ class Words {
   /** Ways to say where a head stands: with and without the facing. */
   spots(edge: string, toward: string): readonly string[] {
     const block = this.block(this.railroad.blockOfEdge.get(edge as never) ?? '');
-    const facing = [...this.railroad.blocks.keys()].map((other) => this.block(other));
+    const node = (this.railroad.edgesAt.get(toward as never) ?? [])
+      .map((other) => this.railroad.blockOfEdge.get(other))
+      .flatMap((other) => (other === undefined ? [] : [this.block(other)]));
     return [block, edge].flatMap((at) => [
       at,
-      ...facing.map((other) => `${at} fa ${other}`),
-      `${at} fa ${toward.toLowerCase()}`,
+      ...node.map((other) => `${at} f ${other}`),
+      `${at} f ${toward}`,
     ]);
   }
   destinations(to: string): readonly string[] {
@@ -35,188 +37,152 @@ class Words {
   }
 }
 
-export interface TypedLine {
-  readonly line: string;
-  /** Letters of free text in it. */
-  readonly text: number;
-}
-const plain = (...lines: readonly string[]): readonly TypedLine[] => lines.map((line) => ({ line, text: 0 }));
-
-/** A word cut short, from two letters on: whatever is not plain is not read as one thing. */
+/** A word cut short, from one letter on: whatever is not plain is not read as one thing. */
 const begun = (word: string): readonly string[] =>
-  Array.from({ length: word.length - 1 }, (_, index) => word.slice(0, index + 2));
+  Array.from({ length: word.length }, (_, index) => word.slice(0, index + 1));
+
+/** Words that begin a line or follow its train, each cut short in every way, with what comes after. */
+const short = (before: string, word: string, ...after: readonly string[]): readonly string[] =>
+  begun(word).flatMap((said) => after.map((rest) => `${before}${said}${rest}`));
+
+const byWhom = (by: string): string => (by === 'dispatcher' ? '' : ` by ${by}`);
 
 /** The lines that may say an input. */
-export function linesFor(evening: Evening, input: SessionInput): readonly TypedLine[] {
+export function linesFor(evening: Evening, input: SessionInput): readonly string[] {
   const say = new Words(evening);
+  const thingOf = (thing: string): string =>
+    evening.railroad.throttles.has(thing as never) ? `c${thing}` : thing.toLowerCase();
+  const train = 'train' in input && input.train !== undefined ? `${say.train(input.train)} ` : '';
   switch (input.do) {
     case 'note':
-      return [{ line: `note ${input.text}`, text: input.text.length }];
+      return short('', 'note', ` ${input.text}`);
     case 'assign-cab':
-      return input.person === null
-        ? plain(`c${input.cab} nobody`)
-        : [{ line: `c${input.cab} ${input.person}`, text: input.person.length }];
+      return [`c${input.cab} ${input.person ?? 'nobody'}`];
     case 'set-clock':
-      return plain(
-        `clock ${Math.floor(input.minutes / 60)}:${String(input.minutes % 60).padStart(2, '0')} ${input.ratio}`,
+      return short(
+        '',
+        'clock',
+        ` ${Math.floor(input.minutes / 60)}:${String(input.minutes % 60).padStart(2, '0')} ${input.ratio}`,
       );
     case 'apply-setting':
-      return plain(
-        ...begun(`setting`).flatMap((word) => begun(input.setting).map((name) => `${word} ${name}`)),
-      );
+      return short('', 'setting', ...begun(input.setting).map((name) => ` ${name}`));
     case 'selector-stands-at':
-      return plain(`${input.selector} is ${input.position}`.toLowerCase());
+      return [`${input.selector} is ${input.position}`.toLowerCase()];
     case 'turn-selector':
-      return plain(`${input.selector} ${input.position === 'off' ? 0 : input.position}`.toLowerCase());
+      return [
+        input.selector.toLowerCase(),
+        `${input.selector} ${input.position === 'off' ? 0 : input.position}`.toLowerCase(),
+      ];
     case 'turnout-stands-at':
-      return plain(`${input.turnout} is ${input.position.charAt(0)}`.toLowerCase());
+      return [`${input.turnout} is ${input.position.charAt(0)}`.toLowerCase()];
     case 'throw-turnout':
-      return plain(`${input.turnout} ${input.position.charAt(0)}`.toLowerCase());
+      return [input.turnout.toLowerCase(), `${input.turnout} ${input.position.charAt(0)}`.toLowerCase()];
     case 'toggle-stands-at':
-      return plain(`${input.toggle} is ${input.on ? 'on' : 'off'}`.toLowerCase());
+      return [`${input.toggle} is ${input.on ? 'on' : 'off'}`.toLowerCase()];
     case 'set-toggle':
-      return plain(`${input.toggle} ${input.on ? 'on' : 'off'}`.toLowerCase());
+      return [input.toggle.toLowerCase(), `${input.toggle} ${input.on ? 'on' : 'off'}`.toLowerCase()];
     case 'place-train': {
       const cab = input.cab === undefined ? '' : ` c${input.cab}`;
-      return plain(
-        ...say
-          .spots(input.edge, input.toward)
-          .flatMap((spot) =>
-            ['', 'place '].map((word) => `${word}${say.train(input.train)} at ${spot}${cab}`),
-          ),
-      );
+      return say
+        .spots(input.edge, input.toward)
+        .flatMap((spot) => [`${train}${spot}${cab}`, `place ${train}at ${spot}${cab}`]);
     }
     case 'train-at':
-      return plain(
-        ...say
-          .spots(input.edge, input.toward)
-          .flatMap((spot) => ['', 'found '].map((word) => `${say.train(input.train)} ${word}at ${spot}`)),
-      );
+      return say
+        .spots(input.edge, input.toward)
+        .flatMap((spot) => [...short(train, 'at', ` ${spot}`), ...short(train, 'found', ` at ${spot}`)]);
     case 'release-limits':
-      return plain(
-        ...say.spots(input.edge, input.toward).map((spot) => `${say.train(input.train)} do at ${spot}`),
-      );
+      return say.spots(input.edge, input.toward).flatMap((spot) => short(train, 'done', ` ${spot}`));
     case 'set-out':
-      return plain(
-        ...say
-          .spots(input.edge, input.toward)
-          .map((spot) => `${say.train(input.train)} se ${input.cut} ${input.length} in ${spot}`),
-      );
+      return say
+        .spots(input.edge, input.toward)
+        .flatMap((spot) =>
+          short(train, 'sets', ` ${input.length} ${spot}`, ` ${input.cut} ${input.length} ${spot}`),
+        );
     case 'request-move': {
       const over = input.overhang === true ? ' o' : '';
-      return plain(...say.destinations(input.to).map((to) => `${say.train(input.train)} ${to}${over}`));
+      return say.destinations(input.to).flatMap((to) => [`${train}${to}${over}`, `${train}to ${to}${over}`]);
     }
     case 'grant-limits':
-      return plain(
-        ...begun('limits').map(
-          (word) =>
-            `${say.train(input.train)} ${word} ${input.blocks.map((block) => say.block(block)).join(',')}`,
-        ),
-      );
-    case 'tag': {
-      const by = input.by === 'dispatcher' ? '' : ` by ${input.by}`;
-      const thing = evening.railroad.throttles.has(input.thing as never)
-        ? `c${input.thing}`
-        : input.thing.toLowerCase();
-      return [{ line: `tag ${thing} ${input.why}${by}`, text: input.why.length + by.length }];
-    }
-    case 'untag': {
-      const by = input.by === 'dispatcher' ? '' : ` by ${input.by}`;
-      const thing = evening.railroad.throttles.has(input.thing as never)
-        ? `c${input.thing}`
-        : input.thing.toLowerCase();
-      return [{ line: `untag ${thing}${by}`, text: by.length }];
-    }
+      return short(train, 'limits', ` ${input.blocks.map((block) => say.block(block)).join(',')}`);
+    case 'tag':
+      return short('', 'tag', ` ${thingOf(input.thing)} ${input.why}${byWhom(input.by)}`);
+    case 'untag':
+      return short('', 'untag', ` ${thingOf(input.thing)}${byWhom(input.by)}`);
     case 'start':
-      return plain(...begun('start'));
-    case 'end-session':
-      return plain('end');
     case 'resume':
-      return plain(...begun('resume'));
+      return begun(input.do);
+    case 'end-session':
+      return begun('end');
     case 'stop-all':
-      return [{ line: `${input.kind === 'break' ? 'break' : 'stop'} ${input.why}`, text: input.why.length }];
+      return short('', input.kind === 'break' ? 'break' : 'stop', '', ` ${input.why}`);
     case 'add-train':
-      return plain(
-        `new ${say.train(input.name)} ${input.length} ${input.amps}`,
-        `new ${input.name} ${input.length} ${input.amps}`,
+      return [say.train(input.name), input.name].flatMap((name) =>
+        short('', 'new', ` ${name} ${input.length} ${input.amps}`),
       );
     case 'train-entered':
-      return plain(`${say.train(input.train)} in ${say.block(input.block)}`);
+      return short(train, 'in', ` ${say.block(input.block)}`);
     case 'train-cleared':
-      return plain(`${say.train(input.train)} clear ${say.block(input.block)}`);
+      return short(train, 'clear', ` ${say.block(input.block)}`);
     case 'train-stopped':
-      return plain(`${say.train(input.train)} stopped`);
+      return short(train, 'stopped', '');
     case 'pick-up':
-      return plain(...begun('takes').map((word) => `${say.train(input.train)} ${word} ${input.cut}`));
+      return short(train, 'takes', '', ` ${input.cut}`);
     case 'couple':
-      return plain(`${say.train(input.train)} takes ${say.train(input.other)}`);
+      return short(train, 'takes', ` ${say.train(input.other)}`);
     case 'stalled':
     case 'derailed':
     case 'rerailed':
-      return plain(...begun(input.do).map((word) => `${say.train(input.train)} ${word}`));
-    case 'take-off':
-      return plain(`${say.train(input.train)} off`);
-    case 'handle-at-zero':
-      return plain('zero', `c${input.cab} zero`);
-    case 'stop-called':
-      return plain(`c${input.cab} stop`);
-    case 'call':
-      return plain(`c${input.cab} calls`);
-    case 'breaker-tripped':
-      return plain(...begun('trip').map((word) => `${word} ${input.supply.charAt(0)}`));
-    case 'breaker-reset':
-      return plain(...begun('reset').map((word) => `${word} ${input.supply.charAt(0)}`));
-    case 'supply-replugged':
-      return plain(`replug ${input.supply}`);
-    case 'phase-measured':
-      return plain(
-        ...begun('phase').map(
-          (word) =>
-            `${word} ${input.a.charAt(0)} ${input.b.charAt(0)} ${input.voltsA} ${input.voltsB} ${String(input.voltsAcross).replace(/^0/, '')}`,
-        ),
-      );
-    case 'change-cab':
-      return plain(`${say.train(input.train)} c${input.cab}`);
-    case 'hand-off':
-      return plain(`${say.train(input.train)} c${input.toCab} at ${say.block(input.block)}`);
-    case 'settle':
-      return plain(
-        `${say.block(input.block)} is ${input.state === 'open' ? 'em' : say.train(input.train ?? '')}`,
-      );
-    case 'declare':
-      return plain(...say.destinations(input.to).map((to) => `${say.train(input.train)} ends ${to}`));
     case 'withdraw':
-      return plain(`${say.train(input.train)} withdraw`);
+    case 'advance':
+      return short(train, input.do, '');
+    case 'take-off':
+      return [`${train}off`];
+    case 'handle-at-zero':
+      return [...begun('zero'), ...short(`c${input.cab} `, 'zero', '')];
+    case 'stop-called':
+      return [`c${input.cab} stop`];
+    case 'call':
+      return [`c${input.cab} calls`];
+    case 'breaker-tripped':
+      return short('', 'trip', ...begun(input.supply).map((supply) => ` ${supply}`));
+    case 'breaker-reset':
+      return short('', 'reset', ...begun(input.supply).map((supply) => ` ${supply}`));
+    case 'supply-replugged':
+      return short('', 'replug', ` ${input.supply}`);
+    case 'phase-measured': {
+      const volts = ` ${input.voltsA} ${input.voltsB} ${String(input.voltsAcross).replace(/^0/, '')}`;
+      return short('', 'phase', volts, ` ${input.a.charAt(0)} ${input.b.charAt(0)}${volts}`);
+    }
+    case 'change-cab':
+      return [`${train}c${input.cab}`];
+    case 'hand-off':
+      return [`${train}c${input.toCab} at ${say.block(input.block)}`];
+    case 'settle': {
+      const whose = input.state === 'open' ? begun('empty') : [say.train(input.train ?? '')];
+      return whose.map((said) => `${say.block(input.block)} is ${said}`);
+    }
+    case 'declare':
+      return say.destinations(input.to).flatMap((to) => short(train, 'ends', ` ${to}`));
     case 'make-up':
-      return plain(`${say.train(input.train)} is ${input.length} ${input.amps}`);
+      return [`${train}is ${input.length} ${input.amps}`];
     case 'annul': {
-      const train = evening.state.authorities[input.authority]?.train ?? '';
-      return [say.train(train), input.authority].map((held) => ({
-        line: `annul ${held} ${input.why}`,
-        text: input.why.length,
-      }));
+      const held = evening.state.authorities[input.authority]?.train ?? '';
+      return [say.train(held), input.authority].map((whose) => `annul ${whose} ${input.why}`);
     }
     case 'acknowledge': {
-      const train = evening.state.authorities[input.authority]?.train ?? '';
-      return plain(`right ${say.train(train)}`, `right ${input.authority}`);
+      const held = evening.state.authorities[input.authority]?.train ?? '';
+      return [`right ${say.train(held)}`, `right ${input.authority}`];
     }
     case 'retract':
-      return ['retract', `retract ${input.entry}`].map((line) => ({
-        line: `${line} ${input.why}`,
-        text: input.why.length,
-      }));
+      return ['retract', `retract ${input.entry}`].map((line) => `${line} ${input.why}`);
     case 'override':
       return [
-        { line: `override ${input.why}`, text: input.why.length },
-        ...linesFor(evening, input.order).map(({ line, text }) => ({
-          line: `override ${input.why}: ${line}`,
-          text: input.why.length + text,
-        })),
+        `override ${input.why}`,
+        ...linesFor(evening, input.order).map((line) => `override ${input.why}: ${line}`),
       ];
     case 'alarm-seen':
-      return plain('seen', `seen ${input.alarm}`);
-    case 'advance':
-      return plain(`${say.train(input.train)} advance`);
+      return ['seen', `seen ${input.alarm}`];
     case 'open-session':
       return [];
   }

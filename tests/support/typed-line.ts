@@ -21,11 +21,11 @@ const sorted = (value: unknown): string =>
 export function typedLine(evening: Evening, input: SessionInput): string | null {
   const { railroad, state, events } = evening;
   const context = { railroad, state, recent: events.slice(-RECENT_EVENTS) };
-  const found = linesFor(evening, input).find(({ line }) => {
+  const found = linesFor(evening, input).find((line) => {
     const reading = readTyped(context, line);
     if (reading.kind !== 'one' || reading.proposal.act.kind !== 'send') return false;
     const [only, ...more] = reading.proposal.act.items;
     return more.length === 0 && only?.otherwise === undefined && sorted(only?.input) === sorted(input);
   });
-  return found?.line ?? null;
+  return found ?? null;
 }

@@ -116,17 +116,22 @@ function answerAt(
 
 /** A word of the grammar, whole or begun: a begun one is farther than any name. */
 const BEGUN = 5;
-const LEAST_BEGUN = 2;
-const wordAt = (words: readonly string[], token: string): readonly number[] =>
+/** The first word of a line decides what is meant by the rest: one letter is too little for it. */
+const LEAST_FIRST = 2;
+const wordAt = (words: readonly string[], token: string, least: number): readonly number[] =>
   words.includes(token)
     ? [0]
-    : token.length >= LEAST_BEGUN && words.some((word) => word.startsWith(token))
+    : token.length >= least && words.some((word) => word.startsWith(token))
       ? [BEGUN]
       : [];
 
-/** Whether a token is a word of the grammar or begins one. */
+/** Whether the first word of a line is a word of the grammar or begins one. */
 export const meansWord = (words: readonly string[], token: string): boolean =>
-  wordAt(words, token).length > 0;
+  wordAt(words, token, LEAST_FIRST).length > 0;
+
+/** How many letters of a word are enough where it stands. */
+const leastOf = ({ whole }: Extract<Slot, { is: 'word' }>, at: number): number =>
+  whole === true ? Number.POSITIVE_INFINITY : at === 0 ? LEAST_FIRST : 1;
 
 /** Free words, as typed. The fewer of them the nearer, so that a word of the grammar wins. */
 function textsAt({ line, tokens, starts }: Reader, { said, at }: Way, as: string): readonly Way[] {
@@ -146,7 +151,7 @@ function waysAt(reader: Reader, from: Way, slot: Exclude<Slot, { is: 'options' }
     'as' in slot && value !== null ? [{ said: said.with(slot.as, value), at: at + 1 }] : [];
   switch (slot.is) {
     case 'word':
-      return wordAt(slot.words, small(token)).map((distance) => ({
+      return wordAt(slot.words, small(token), leastOf(slot, at)).map((distance) => ({
         said: said.farther(distance),
         at: at + 1,
       }));

@@ -7,7 +7,7 @@ import { changedEnds } from './change-ends.ts';
 import { type Form, form } from './form.ts';
 import { type LineContext, type Proposal, send } from './reading.ts';
 import type { Said } from './said.ts';
-import { blocks, destination, maybe, number, options, thing, train, word } from './slots.ts';
+import { blocks, destination, number, options, type Slot, thing, train, word } from './slots.ts';
 import { facingWords } from './spots.ts';
 import type { Thing } from './things.ts';
 
@@ -59,33 +59,37 @@ function backing(
   ];
 }
 
-const move = form(
-  [
-    train(),
-    maybe(word('to')),
-    destination(),
-    options(
-      [word('by', 'via'), blocks('by')],
-      [{ is: 'answer', as: 'over', answers: { over: ['over'] }, what: '"over"' }],
-      [word('back'), number('back', 'how many times it changes ends', 'times')],
-      [word('joining'), thing('joining', ['cut', 'train'], 'a cut or a train')],
-      [word('with', 'together'), trains],
-    ),
-  ],
-  (said, context) => {
-    const request = {
-      do: 'request-move' as const,
-      train: said.id<TrainId>('train'),
-      to: said.id('to'),
-      ...(said.has('by') ? { via: [...said.ids<BlockId>('by')] } : {}),
-      ...(said.has('over') ? { overhang: true } : {}),
-      ...(said.has('joining') ? { joining: said.id('joining') } : {}),
-      ...(said.has('with') ? { together: [...said.ids<TrainId>('with')] } : {}),
-    };
-    return said.has('back') && said.number('back') > 0
-      ? backing(said, context, request)
-      : [send(`${said.thing('train').label} to ${said.thing('to').label}`, request)];
-  },
-);
+/** @param to nothing where the word is left out: of a train that is not on the track that would be a placing */
+const move = (to: readonly Slot[]): Form =>
+  form(
+    [
+      train(),
+      ...to,
+      destination(),
+      options(
+        [word('by', 'via'), blocks('by')],
+        [{ is: 'answer', as: 'over', answers: { over: ['over'] }, what: '"over"' }],
+        [word('back'), number('back', 'how many times it changes ends', 'times')],
+        [word('joining'), thing('joining', ['cut', 'train'], 'a cut or a train')],
+        [word('with', 'together'), trains],
+      ),
+    ],
+    (said, context) => {
+      if (to.length === 0 && context.state.trains[said.id<TrainId>('train')]?.placed === false)
+        return `${said.thing('train').label} is not on the track: say where it stands first.`;
+      const request = {
+        do: 'request-move' as const,
+        train: said.id<TrainId>('train'),
+        to: said.id('to'),
+        ...(said.has('by') ? { via: [...said.ids<BlockId>('by')] } : {}),
+        ...(said.has('over') ? { overhang: true } : {}),
+        ...(said.has('joining') ? { joining: said.id('joining') } : {}),
+        ...(said.has('with') ? { together: [...said.ids<TrainId>('with')] } : {}),
+      };
+      return said.has('back') && said.number('back') > 0
+        ? backing(said, context, request)
+        : [send(`${said.thing('train').label} to ${said.thing('to').label}`, request)];
+    },
+  );
 
-export const moveForms: readonly Form[] = [move];
+export const moveForms: readonly Form[] = [move([word('to')]), move([])];

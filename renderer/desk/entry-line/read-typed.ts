@@ -4,6 +4,7 @@
  */
 
 import { isPlainOrder, sessionInput } from '../../../shared-model/session/input.ts';
+import { bareForms, bareWordForms } from './bare-forms.ts';
 import type { Form } from './form.ts';
 import { fitSlots, meansWord, type Stuck, type Words, wordsOf } from './match-slots.ts';
 import { moveForms } from './move-forms.ts';
@@ -15,7 +16,8 @@ import { small, type Thing, thingsOf } from './things.ts';
 import { trainForms } from './train-forms.ts';
 import { wordForms } from './word-forms.ts';
 
-const forms: readonly Form[] = [...moveForms, ...trainForms, ...thingForms];
+const forms: readonly Form[] = [...moveForms, ...trainForms, ...thingForms, ...bareForms];
+const worded: readonly Form[] = [...wordForms, ...bareWordForms];
 
 const startsWith = ({ slots }: Form, word: string): boolean =>
   slots[0]?.is === 'word' && slots[0].words.includes(small(word));
@@ -23,9 +25,9 @@ const startsWith = ({ slots }: Form, word: string): boolean =>
 /** The forms that a line may have: those of its first word if it is one of the grammar's, else those that begin with a thing, or with a word cut short. */
 export function formsFor({ tokens }: Words): readonly Form[] {
   const first = tokens[0] ?? '';
-  const begun = wordForms.filter((form) => startsWith(form, first));
+  const begun = worded.filter((form) => startsWith(form, first));
   if (begun.length > 0) return begun;
-  const shortened = wordForms.filter(
+  const shortened = worded.filter(
     ({ slots }) => slots[0]?.is === 'word' && meansWord(slots[0].words, small(first)),
   );
   return [...forms, ...shortened];

@@ -11,7 +11,8 @@ export interface ThingSlot {
 }
 
 export type Slot =
-  | { readonly is: 'word'; readonly words: readonly [string, ...string[]] }
+  /** A word of the grammar, whole or begun; `whole`: never begun, since what it does is not taken back. */
+  | { readonly is: 'word'; readonly words: readonly [string, ...string[]]; readonly whole?: boolean }
   | ThingSlot
   /** Several, parted by commas. */
   | {
@@ -43,6 +44,7 @@ export type Slot =
 export type Unit = 'mm' | 'A' | 'V' | 'times' | 'entry';
 
 export const word = (...words: readonly [string, ...string[]]): Slot => ({ is: 'word', words });
+export const wholeWord = (one: string): Slot => ({ is: 'word', words: [one], whole: true });
 export const thing = (as: string, kinds: readonly ThingKind[], what: string): ThingSlot => ({
   is: 'thing',
   as,

@@ -39,6 +39,12 @@ export const standsForms: readonly Form[] = [
   form([train(), ...spot], (said, context) =>
     context.state.trains[trainOf(said)]?.placed === true ? correcting(said, context) : placing(said, context),
   ),
+  // "7 3 c1": of a train that is not on the track there is nothing else to say with a block.
+  form([train(), where, options(facing, [maybe(word('with')), cabSlot])], (said, context) =>
+    context.state.trains[trainOf(said)]?.placed === true
+      ? `${labelOf(said)} is on the track already.`
+      : placing(said, context),
+  ),
   // A report in any case.
   form([train(), word('found'), ...at, options(facing)], correcting),
 ];

@@ -7,7 +7,7 @@ import { type Form, form, plainForm } from './form.ts';
 import { lastReportOf } from './last-report.ts';
 import { send } from './reading.ts';
 import { labelOf, trainOf } from './said.ts';
-import { block, destination, maybe, thing, train, word } from './slots.ts';
+import { block, destination, maybe, thing, train, wholeWord, word } from './slots.ts';
 import { facingWords } from './spots.ts';
 import { cabSlot, standsForms } from './stands-forms.ts';
 import { yardForms } from './yard-forms.ts';
@@ -84,7 +84,7 @@ const STATES = {
 } as const;
 
 const plainStates: readonly Form[] = (Object.keys(STATES) as (keyof typeof STATES)[]).map((verb) =>
-  plainForm([train(), word(verb)], (said) => ({
+  plainForm([train(), verb === 'off' ? wholeWord(verb) : word(verb)], (said) => ({
     says: `${labelOf(said)}: ${STATES[verb].replaceAll('-', ' ')}`,
     input: { do: STATES[verb], train: trainOf(said) },
   })),

@@ -1,28 +1,28 @@
 /** The last quarter of an hour: everybody once more round, then the closing list. */
 import { goRound, order, runOut } from './crew.ts';
-import { INNER_EDGES, OUTER_EDGES } from './rounds.ts';
-import { type Part, type Stage, say, sayAll } from './stage.ts';
+import { INNER_EDGES, OUTER_EDGES, PASSENGER } from './rounds.ts';
+import { handsFree, type Part, type Stage, say, sayAll } from './stage.ts';
 
-/** No. 41 comes out of the siding with cab 2, which is alive again. */
-export function* takeCab(stage: Stage): Part {
-  yield* say(stage, { do: 'change-cab', train: 't41', cab: '2' });
-  yield* say(stage, { do: 'turn-selector', selector: 'K10', position: '2' });
-  yield* order(stage, 't41', 'e11');
-  yield* runOut(stage, 't41', 20);
+/** No. 7 has gone home: No. 41 comes out of the siding at last, and No. 18 goes into it. */
+export function* meetAtTheDepot(stage: Stage): Part {
+  yield* order(stage, 't41', 'e11', {}, 1);
+  yield* runOut(stage, 't41', 16);
+  yield* order(stage, 't18', 'B10', {}, 6);
+  yield* runOut(stage, 't18', 16);
 }
 
-/** The last rounds: from `until` on no train asks for a further block. */
+/** The last rounds, one train on each oval: from `until` on none asks for a further block. */
 export function lastRounds(stage: Stage, pace: number, until: number): readonly Part[] {
   const late = (): boolean => stage.at >= until;
   return [
-    goRound(stage, { train: 't18', edges: OUTER_EDGES, pace: pace + 26, ends: late }),
-    goRound(stage, { train: 't41', edges: OUTER_EDGES, pace: pace + 30, ends: late }),
-    goRound(stage, { train: 't12', edges: INNER_EDGES, pace: pace + 28, ends: late }),
+    goRound(stage, { train: 't41', edges: OUTER_EDGES, pace: () => pace + PASSENGER, ends: late }),
+    goRound(stage, { train: 't12', edges: INNER_EDGES, pace: () => pace + PASSENGER, ends: late }),
   ];
 }
 
 /** Handles to zero, every knob off, and good night. */
 export function* closing(stage: Stage): Part {
+  yield* handsFree(stage, 3);
   yield* sayAll(
     stage,
     ['1', '2', '3', '4'].map((cab) => ({ do: 'handle-at-zero', cab })),

@@ -5,7 +5,7 @@ import type { InputOf } from '../../session/input.ts';
 import { judgeMove } from '../../session/orders/move-orders.ts';
 import type { Throw } from '../../session/state.ts';
 import { legThrows, throwsFor } from '../../session/throws.ts';
-import { type Part, type Stage, say, type Words, worldNow } from './stage.ts';
+import { grant, handsFree, type Part, type Stage, say, type Words, worldNow } from './stage.ts';
 
 /** A throw as the order that confirms it. */
 function confirmed({ kind, id, to }: Throw): Words {
@@ -23,18 +23,23 @@ export function* throwAll(stage: Stage, train: string, seconds = 2): Part {
   }
 }
 
-/** Reads back what a train holds. */
-export function* readBack(stage: Stage, train: string): Part {
-  const held = authorityOf(stage.evening.state, train as TrainId);
-  if (held !== null) yield* say(stage, { do: 'acknowledge', authority: held.id }, 3);
-}
+/** Strokes of a destination that is typed with its train, about. */
+const TYPED_MOVE = 6;
 
-/** Asks for a move, reads it back and throws what it needs. */
-export function* order(stage: Stage, train: string, to: string, more: object = {}): Part {
-  const event = yield* say(stage, { do: 'request-move', train, to, ...more });
-  if (event.outcome === 'refused') return;
-  yield* readBack(stage, train);
-  yield* throwAll(stage, train);
+/**
+ * Asks for a move, reads it back and throws what it needs.
+ *
+ * @param strokes what the request takes: typed, or one key where it is the way on or an ask that has become free
+ */
+export function* order(
+  stage: Stage,
+  train: string,
+  to: string,
+  more: object = {},
+  strokes = TYPED_MOVE,
+): Part {
+  const event = yield* grant(stage, { do: 'request-move', train, to, ...more }, strokes);
+  if (event.outcome !== 'refused') yield* throwAll(stage, train);
 }
 
 /** Runs a train to the end of its authority, a gap every `pace` seconds, and stops it there. */
@@ -43,6 +48,7 @@ export function* runOut(stage: Stage, train: string, pace: number): Part {
     const held = authorityOf(stage.evening.state, train as TrainId);
     if (held === null || held.authority.state === 'granted') return;
     yield* throwAll(stage, train);
+    yield* handsFree(stage, 1);
     yield* say(stage, { do: 'advance', train }, pace);
   }
 }
@@ -90,23 +96,46 @@ export interface Round {
   /** The edges at whose far ends it may stop, one a block, in the order of travel. */
   readonly edges: readonly string[];
   /** Seconds from gap to gap. */
-  readonly pace: number;
+  readonly pace: () => number;
   /** Whether it ends where its authority leads now: asked before each further block. */
   readonly ends: (last: string | undefined) => boolean;
 }
 
-/** A train goes round and round, its authority lengthened while the blocks ahead are free; then it stops where that ends. */
+/** The key for the way on, and now and then one that puts off another train's. */
+const WAY_ON = 1.3;
+
+/** A crew that has stood so long calls before it is sent on: nobody thinks of it. */
+const STOOD_SECONDS = 280;
+function stoodLong({ evening, at }: Stage, train: string): boolean {
+  const now = evening.state.trains[train as TrainId];
+  return now?.stopped === true && at - (now.lastReportAt ?? 0) > STOOD_SECONDS;
+}
+
+/** Seconds after which somebody looks again whether a train may go on. */
+const LOOK_AGAIN = 2;
+
+/** A train goes round and round: its authority is lengthened in its last block, as soon as the blocks ahead are free; it stops where that ends. */
 export function* goRound(stage: Stage, { train, edges, pace, ends }: Round): Part {
   const { blockOfEdge } = stage.evening.railroad;
   const blocks = edges.map((edge) => blockOfEdge.get(edge as EdgeId));
+  let due = stage.at;
   for (;;) {
+    yield* handsFree(stage, 1);
     const { ahead, last } = reach(stage, train);
     if (ends(last)) break;
-    const next = ahead < 2 ? farthestFree(stage, train, edges, blocks.indexOf(last)) : undefined;
-    if (next !== undefined) yield* order(stage, train, next);
-    yield* throwAll(stage, train);
-    if (mayAdvance(stage, train)) yield* say(stage, { do: 'advance', train }, pace);
-    else yield 3;
+    const next = ahead < 1 ? farthestFree(stage, train, edges, blocks.indexOf(last)) : undefined;
+    if (next !== undefined) {
+      if (stoodLong(stage, train))
+        yield* say(stage, { do: 'call', cab: stage.evening.state.trains[train as TrainId]?.cab });
+      yield* order(stage, train, next, {}, WAY_ON);
+    } else if (stage.at >= due && mayAdvance(stage, train)) {
+      yield* say(stage, { do: 'advance', train }, LOOK_AGAIN);
+      due = stage.at + pace() - LOOK_AGAIN;
+    } else {
+      yield* throwAll(stage, train);
+      yield LOOK_AGAIN;
+    }
   }
-  yield* runOut(stage, train, pace);
+  yield Math.max(0, due - stage.at);
+  yield* runOut(stage, train, pace());
 }

@@ -267,7 +267,7 @@ describe('what is not a line yet', () => {
     ['7 to', 'Expected a block or a place.'],
     ['7 to 99', '"99" does not fit here. Expected a block or a place.'],
     ['7 to 4 by', 'Expected blocks.'],
-    ['k4', 'Expected "to", off or a cab, "is".'],
+    ['k4', 'K 4 is off: say to which cab.'],
     ['blorp', '"blorp" is no train, knob, turnout, cab, block or word known here.'],
     ['phase north south 18 18', 'Expected volts across.'],
     ['start now', '"now" does not fit here. The line ends before that.'],
