@@ -6,7 +6,7 @@ import { authoritiesInForce } from '../../shared-model/session/facts/authorities
 import type { SessionInput } from '../../shared-model/session/input.ts';
 import { spokenDestination } from '../../shared-model/session/say.ts';
 import type { ActName } from '../keys/acts.ts';
-import { alarmHead, alarmList, alarmOptions } from './alarm-list.ts';
+import { alarmMended, alarmSeen } from './alarm-acts.ts';
 import { lastRetractable } from './entry-line/last-report.ts';
 import { type LineContext, send } from './entry-line/reading.ts';
 import { nextAct, pendingThrows } from './next-act.ts';
@@ -139,25 +139,6 @@ function takeBack({ recent }: LineContext): Doing {
   return last === null
     ? tell('There is nothing to take back.')
     : doIt('take back', { do: 'retract', entry: last.entry, why: 'typed by mistake' });
-}
-
-function alarmSeen({ state }: LineContext): Doing {
-  const alarm = state.alarms.find(({ seen }) => !seen);
-  return alarm === undefined
-    ? tell('No alarm is unseen.')
-    : doIt('seen', { do: 'alarm-seen', alarm: alarm.entry });
-}
-
-/** What mends the alarm on top of the band: done where one thing does, a list where there are several. */
-function alarmMended(context: LineContext): Doing {
-  const top = alarmList(context, context.state.at).shown[0]?.alarm;
-  if (top === undefined) return tell('No alarm stands.');
-  const head = alarmHead(context, top);
-  return doingOf(
-    alarmOptions(context, top),
-    `${head}:`,
-    `${head}: nothing to say ends it; NEXT shows the throw.`,
-  );
 }
 
 function readBackRight({ state, recent }: LineContext): Doing {
