@@ -207,7 +207,7 @@ describe('without an evening', () => {
     await page.screenshot({ path: pictureFile('rehearsal-how-many-1280') });
     // Where the system asks for more contrast, the Rehearsal has it too.
     await page.emulateMedia({ contrast: 'more' });
-    await page.locator('html[data-theme="contrast"]').waitFor();
+    await page.locator('html[data-contrast="more"]').waitFor();
     expect(opened.complaints).toEqual([]);
   });
 });
