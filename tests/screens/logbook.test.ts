@@ -46,13 +46,13 @@ describe('the Logbook', () => {
     const line = page.locator('.evening-headline');
     await line.waitFor();
     expect(await line.textContent()).toMatch(
-      /^No\. 18 \(Kim\) waited longest: .* block 3, which No\. 7 had, /,
+      /^No\. 41 \(Kim\) waited longest: .* block 4, which No\. 7 had, /,
     );
-    expect(await line.textContent()).toMatch(/The bottleneck is block 3/);
+    expect(await line.textContent()).toMatch(/The bottleneck is block 4/);
     // The second press shows it: the train asks, in the replay.
     await tabTo(page, /^See it in the replay/);
     await page.locator('.replay-head', { hasText: /entry \d\d+ of/ }).waitFor();
-    await page.locator('.replay-strips', { hasText: /No\. 18.*asks|asks.*No\. 18/ }).waitFor();
+    await page.locator('.replay-strips', { hasText: /No\. 41.*asks|asks.*No\. 41/ }).waitFor();
   });
 
   it('replays by keyboard alone: a step, the next refusal or alarm, the end; the words follow, and nothing can be ordered', async () => {
@@ -83,15 +83,15 @@ describe('the Logbook', () => {
     const figure = page.getByRole('figure', { name: 'Who waited for what' });
     await figure.getByRole('button', { name: /Table of/ }).click();
     await figure
-      .getByRole('link', { name: /block 3/ })
+      .getByRole('link', { name: /block 4/ })
       .first()
       .click();
     await page
       .getByText(new RegExp(`^entry \\d\\d+ of ${ENTRIES}`))
       .first()
       .waitFor();
-    await page.locator('.replay-strips', { hasText: 'No. 18' }).waitFor();
-    await page.locator('.replay-dials', { hasText: '1:2' }).waitFor();
+    await page.locator('.replay-strips', { hasText: 'No. 41' }).waitFor();
+    await page.locator('.replay-dials', { hasText: '4:1' }).waitFor();
   });
 
   it.each(['SVG', 'PNG', 'CSV'])('saves a chart as %s', async (form) => {
@@ -189,7 +189,7 @@ describe('the Logbook', () => {
 
     const folder = temporaryFolder();
     const changed = join(folder, 'changed.json');
-    writeFileSync(changed, text.replace('"at":3', '"at":4'));
+    writeFileSync(changed, text.replace('"at":4', '"at":5'));
     await page.getByLabel('Evening file').setInputFiles(changed);
     await page
       .getByRole('alert')
