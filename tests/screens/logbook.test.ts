@@ -152,6 +152,8 @@ describe('the Logbook', () => {
     await tabTo(page, /Put away: Demo evening/);
     await page.getByText('None that matches.').waitFor();
     await askHost(page, 'evenings.update', { id: '1', archived: false });
+    // The list is read anew when somebody comes back to it.
+    await goTo(page, 'help');
   });
 
   it.each(['dark', 'light', 'contrast'] as const)(
