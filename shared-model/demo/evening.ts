@@ -1,4 +1,4 @@
-/** The demo evening: what was said and done on the demo railroad in one hour, an input at a time, as the rules took it. */
+/** The demo evening: what was said and done on the demo railroad in about an hour, an input at a time, as the rules took it. */
 import { indexRailroad } from '../railroad/railroad.ts';
 import { newEvening } from '../session/evening.ts';
 import type { TimedInput } from '../session/input.ts';
@@ -17,7 +17,7 @@ const NAMES = ['Kim', 'Bo', 'Ada', 'Lou', 'Noor'] as const;
 /** The second at which the trains that go round look for a place to stop: the break follows. */
 const BREAK_AT = 1890;
 /** The second from which no train asks for a further block. */
-const LAST_ROUNDS_END = 3620;
+const LAST_ROUNDS_END = 3780;
 
 function peopleOf(seed: number): People {
   const name = (place: number): string => NAMES[(seed + place) % NAMES.length] ?? NAMES[0];

@@ -108,12 +108,12 @@ describe.each([0, 1, 2, 3, 4_294_967_295])('the demo evening %i', (seed) => {
   );
   const codes = new Set(refusals.flatMap(({ reasons }) => reasons.map(({ code }) => code)));
 
-  test('is an hour of 600 inputs or more, from the opening to the end, in which nobody names what is not there', () => {
+  test('is an hour (within five minutes) of 600 inputs or more, from the opening to the end, in which nobody names what is not there', () => {
     expect(events.length).toBeGreaterThanOrEqual(600);
     expect(lines.filter(({ problem }) => problem !== null)).toEqual([]);
     expect(events.every((event, index) => event.at >= (events[index - 1]?.at ?? 0))).toBe(true);
-    expect(events.at(-1)?.at).toBeGreaterThan(3300);
-    expect(events.at(-1)?.at).toBeLessThanOrEqual(3700);
+    expect(events.at(-1)?.at).toBeGreaterThanOrEqual(55 * 60);
+    expect(events.at(-1)?.at).toBeLessThanOrEqual(65 * 60);
     expect([events[0]?.input.do, events.at(-1)?.input.do]).toEqual(['open-session', 'end-session']);
     expect(lines.at(-1)?.state.phase).toBe('ended');
     const notes = events.filter(({ input }) => input.do === 'note').length;

@@ -52,7 +52,7 @@ const START = Date.parse('2026-11-25T20:00:00Z');
 const clock: Clock = { wall: () => START + second * 1000, monotonic: () => second * 1000 };
 
 /** What the Desk may cost. */
-const KEYS_A_BLOCK = 3.1;
+const KEYS_A_BLOCK = 3;
 const KEYS_A_MINUTE = 20;
 
 /** A machine that does much else is slow; it is not wrong. */
