@@ -21,7 +21,7 @@ describe('the keys of the Desk', () => {
     await page.keyboard.type('7 to 4 over');
     await page.keyboard.press('Enter');
     await page.keyboard.press('F1');
-    await page.keyboard.press('Insert');
+    await page.keyboard.press('Shift+F8');
     expect(await page.locator('#entry-line').inputValue()).toBe('');
     expect(await entriesNow(page)).toBe(before);
     await page.keyboard.press('Numpad9');
@@ -45,14 +45,14 @@ describe('the keys of the Desk', () => {
       .getByText('Pause is "CALL ALL STOP": take it away there first. Nothing was changed.')
       .waitFor();
     await key('Next throw done, other key: Space').press('Enter');
-    await page.keyboard.press('F11');
-    await page.getByText('F11 is now "Next throw done".').waitFor();
+    await page.keyboard.press('Shift+F8');
+    await page.getByText('Shift+F8 is now "Next throw done".').waitFor();
     await goTo(page, 'desk');
     await page.locator('#entry-line').waitFor();
     await say(page, '7 to 4 over');
     await say(page, 'right');
     const before = await entriesNow(page);
-    await page.keyboard.press('F11');
+    await page.keyboard.press('Shift+F8');
     expect(await grewBeyond(page, before)).toBe(true);
     const { events } = await playedEvening(page);
     expect(events.at(-1)?.input).toEqual({ do: 'turn-selector', selector: 'K4', position: '1' });
