@@ -142,10 +142,11 @@ function useHistoryKeys(): void {
 }
 
 export function Editor({ current }: { readonly current: SheetEntry }) {
+  const { id } = useDrawingStore();
   useHistoryKeys();
   const { Sheet, name, wide, path } = current;
   return (
-    <div className="drawing-board" data-wide={wide}>
+    <div className="drawing-board" data-railroad={id} data-wide={wide}>
       <Head />
       <SheetNames current={current} />
       {wide === true ? null : <Drawing draws={path === 'track'} warns={path === 'findings'} />}

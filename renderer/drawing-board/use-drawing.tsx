@@ -111,7 +111,7 @@ export type Opening =
   | { readonly kind: 'malformed'; readonly malformed: Malformed; readonly document: unknown };
 
 /** Drawings that were opened in this page, so that going to another screen and back loses no undo. */
-const opened = new Map<string, DrawingStore>();
+const openedHere = new Map<string, DrawingStore>();
 
 /** Millimetres of one square of new track: as the track that is there was drawn, else 300 mm or a foot. */
 function squareOf(draft: DraftDocument, lengths: UserSettings['lengths']): number {
@@ -126,28 +126,29 @@ function squareOf(draft: DraftDocument, lengths: UserSettings['lengths']): numbe
 /** Opens a railroad of the library for drawing; anew when the id changes. */
 export function useOpenDrawing(id: string): Opening {
   const { connection, get } = useConsoleStore();
-  const [opening, setOpening] = useState<Opening>({ kind: 'opening' });
+  // With whose it is: when the address changes, the railroad before is not shown for another moment under the new one.
+  const [opened, setOpened] = useState<{ readonly id: string; readonly opening: Opening } | null>(null);
   useEffect(() => {
     let wanted = true;
-    setOpening({ kind: 'opening' });
+    const setOpening = (opening: Opening) => setOpened({ id, opening });
     const open = async () => {
       const { settings } = get();
       const answer = await connection.call('railroads.read', { id });
       if (!wanted) return;
       if (!answer.ok) return setOpening({ kind: 'not-found', says: answer.problem.says });
       const { document, version, isDraft } = answer.value;
-      const before = opened.get(id);
+      const before = openedHere.get(id);
       if (before?.isAsKept(document)) return setOpening({ kind: 'open', store: before });
       const parsed = parseValue(railroadDocument, document);
       if (!parsed.ok) return setOpening({ kind: 'malformed', malformed: parsed.malformed, document });
       const mmPerSquare = squareOf(parsed.value, settings.lengths);
       const read = { id, document: parsed.value, version, isDraft, mmPerSquare };
       const store = drawingStore(connection, read, () => new Date(), later);
-      opened.set(id, store);
+      openedHere.set(id, store);
       setOpening({ kind: 'open', store });
     };
     void open();
-    const keep = () => void opened.get(id)?.keep();
+    const keep = () => void openedHere.get(id)?.keep();
     window.addEventListener('pagehide', keep);
     return () => {
       wanted = false;
@@ -155,5 +156,5 @@ export function useOpenDrawing(id: string): Opening {
       keep();
     };
   }, [connection, get, id]);
-  return opening;
+  return opened?.id === id ? opened.opening : { kind: 'opening' };
 }

@@ -7,7 +7,7 @@ import { type Bench, percentile, timed } from '../../build/bench-report.ts';
 import { applyEdit } from '../../shared-model/railroad/editing/edit.ts';
 import { editBetween } from '../../shared-model/railroad/editing/edit-between.ts';
 import { cutEdge } from '../../shared-model/railroad/editing/split-edge.ts';
-import { askHost, goTo, openConsolePage } from '../support/console-page.ts';
+import { askHost, goToDrawing, openConsolePage } from '../support/console-page.ts';
 import { stationRailroad } from '../support/station-railroad.ts';
 
 const BLOCKS = 400;
@@ -34,7 +34,7 @@ export const run: Bench = async (report) => {
   page.setDefaultTimeout(OPENING_MS);
   try {
     const { id } = await askHost(page, 'railroads.saveDraft', { id: null, name: document.name, document });
-    await goTo(page, `drawing-board/${id}/track`);
+    await goToDrawing(page, id, 'track');
     await page.getByRole('application').waitFor();
     await page.getByRole('application').focus();
     await page.waitForTimeout(2000);

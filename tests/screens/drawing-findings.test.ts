@@ -3,7 +3,7 @@ import type { Page } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { fullAudit } from '../../shared-model/power/audit.ts';
 import { CHECK_KIND, plateOf } from '../../shared-model/session/kept-checks.ts';
-import { askHost, type ConsolePage, goTo, openConsolePage } from '../support/console-page.ts';
+import { askHost, type ConsolePage, goToDrawing, openConsolePage } from '../support/console-page.ts';
 import { DAMAGED, type DamagedRailroad } from '../support/damaged-railroads.ts';
 
 let opened: ConsolePage;
@@ -25,7 +25,7 @@ async function openDamaged({ code, document, checks }: DamagedRailroad): Promise
       id: `${code} ${id}`,
       value: { railroad: id, ...check, plates: [plateOf(north), plateOf(south)] },
     });
-  await goTo(page, `drawing-board/${id}/findings`);
+  await goToDrawing(page, id, 'findings');
   await page.getByRole('application').waitFor();
 }
 

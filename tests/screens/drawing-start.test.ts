@@ -7,7 +7,7 @@ import type { RailroadDocument } from '../../shared-model/railroad/document.ts';
 import { FIRST_ANSWERS } from '../../shared-model/railroad/quick-start/answers.ts';
 import { firstRailroad } from '../../shared-model/railroad/quick-start/first-railroad.ts';
 import { expectNoAxeFaults } from '../support/axe.ts';
-import { askHost, type ConsolePage, goTo, openConsolePage } from '../support/console-page.ts';
+import { askHost, type ConsolePage, goTo, goToDrawing, openConsolePage } from '../support/console-page.ts';
 import { passingSidingExample } from '../support/example.ts';
 import { keyboardHands, pointerHands } from '../support/hands.ts';
 
@@ -177,7 +177,7 @@ describe('settings of all knobs', () => {
     });
     id = card.id;
     await askHost(page, 'evening.open', { railroad: id, alone: true });
-    await goTo(page, `drawing-board/${id}/settings`);
+    await goToDrawing(page, id, 'settings');
   });
 
   test('one for a display is offered, compared with the evening, and applied as orders', async () => {
@@ -227,7 +227,7 @@ describe('for the notebook', () => {
       text: JSON.stringify(demoRailroad),
       name: 'demo',
     });
-    await goTo(page, `drawing-board/${id}/print`);
+    await goToDrawing(page, id, 'print');
     await page.getByRole('heading', { name: /wiring schedule/ }).waitFor();
   });
 

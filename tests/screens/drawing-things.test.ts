@@ -3,7 +3,7 @@ import type { Page } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { type RailroadDocument, railroadDocument } from '../../shared-model/railroad/document.ts';
 import { withId } from '../../shared-model/railroad/editing/rename-id.ts';
-import { askHost, type ConsolePage, goTo, openConsolePage } from '../support/console-page.ts';
+import { askHost, type ConsolePage, goToDrawing, openConsolePage } from '../support/console-page.ts';
 import { sheet } from '../support/draw-example.ts';
 import { passingSidingExample } from '../support/example.ts';
 
@@ -34,7 +34,7 @@ async function openAt(at: string): Promise<string> {
     name: railroad.name,
     document: railroad,
   });
-  await goTo(page, `drawing-board/${id}/${at}`);
+  await goToDrawing(page, id, at);
   await sheet(page).waitFor();
   return id;
 }
@@ -143,7 +143,7 @@ test('feeders of one cable route are added up by it and by gauge in the schedule
   await page.getByRole('checkbox', { name: /East end/ }).check();
   await field('Way').fill('north duct');
   await button('Give it to 2 feeders').click();
-  await goTo(page, `drawing-board/${id}/print`);
+  await goToDrawing(page, id, 'print');
   const schedule = page.getByRole('region', { name: 'Wiring schedule' });
   await schedule.getByText('north duct').first().waitFor();
   // 3.6 m and 5.4 m by the duct; 14.1 m of AWG 14 altogether.

@@ -4,7 +4,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { RailroadDocument } from '../../shared-model/railroad/document.ts';
 import { expectNoAxeFaults } from '../support/axe.ts';
 import { canonicalRailroad } from '../support/canonical-railroad.ts';
-import { askHost, type ConsolePage, goTo, openConsolePage } from '../support/console-page.ts';
+import { askHost, type ConsolePage, goToDrawing, openConsolePage } from '../support/console-page.ts';
 import { passingSidingExample } from '../support/example.ts';
 import { keyboardHands, pointerHands } from '../support/hands.ts';
 import { wireTheExample } from '../support/wire-example.ts';
@@ -49,7 +49,7 @@ const row = (id: string) => page.locator(`[data-thing="${id}"] > button`);
 describe('the example is wired', () => {
   test.each(['pointer', 'keyboard'] as const)('by %s alone, from bare track', async (way) => {
     const id = await importAs(bareTrack(passingSidingExample));
-    await goTo(page, `drawing-board/${id}/wiring`);
+    await goToDrawing(page, id, 'wiring');
     await button('A block with a selector on each').waitFor();
     const hands = way === 'pointer' ? pointerHands(page) : keyboardHands(page);
     await wireTheExample(page, hands);
@@ -60,14 +60,14 @@ describe('the example is wired', () => {
 
   test('all of it is taken back to the bare track, and done again, by the keys alone', async () => {
     const id = await importAs(bareTrack(passingSidingExample));
-    await goTo(page, `drawing-board/${id}/wiring`);
+    await goToDrawing(page, id, 'wiring');
     await wireTheExample(page, pointerHands(page));
     const wired = await kept(id);
     await page.getByRole('heading', { name: 'Passing siding' }).click();
     const undo = page.getByRole('button', { name: /^Undo/ });
     while ((await undo.getAttribute('aria-disabled')) !== 'true') await page.keyboard.press('Control+Z');
     await page.getByText('4 pieces of track have no feeder.').waitFor({ state: 'detached' });
-    await goTo(page, `drawing-board/${id}/wiring/blocks`);
+    await goToDrawing(page, id, 'wiring/blocks');
     await page.getByText('4 pieces of track have no feeder.').waitFor();
     const redo = page.getByRole('button', { name: /^Redo/ });
     while ((await redo.getAttribute('aria-disabled')) !== 'true') await page.keyboard.press('Control+Y');
@@ -82,7 +82,7 @@ describe('on the Wiring sheet', () => {
   });
 
   test('a figure that is none is told beside its field, and the draft keeps what it had', async () => {
-    await goTo(page, `drawing-board/${id}/wiring/power`);
+    await goToDrawing(page, id, 'wiring/power');
     await row('north').click();
     await field('Breaker (A)').fill('many');
     await page.getByText('Expected a number of amperes, more than 0 and at most 1000, not "many".').waitFor();
@@ -92,7 +92,7 @@ describe('on the Wiring sheet', () => {
   });
 
   test('wire that is too light is told at its block, and the button beside it mends it', async () => {
-    await goTo(page, `drawing-board/${id}/wiring/blocks`);
+    await goToDrawing(page, id, 'wiring/blocks');
     await row('B1').click();
     await field('Gauge').selectOption('18');
     await page
@@ -105,7 +105,7 @@ describe('on the Wiring sheet', () => {
   });
 
   test('a throttle that feeds a block cannot be taken out, and why is said', async () => {
-    await goTo(page, `drawing-board/${id}/wiring/power`);
+    await goToDrawing(page, id, 'wiring/power');
     await row('3').click();
     await button('Take the throttle out').click();
     await page
@@ -115,7 +115,7 @@ describe('on the Wiring sheet', () => {
   });
 
   test('feeders that run the same way get one cable route in one act', async () => {
-    await goTo(page, `drawing-board/${id}/wiring/return`);
+    await goToDrawing(page, id, 'wiring/return');
     await page.getByRole('checkbox', { name: /West end/ }).check();
     await page.getByRole('checkbox', { name: /East end/ }).check();
     await field('Way').fill('north duct');
@@ -132,7 +132,7 @@ describe('on the Wiring sheet', () => {
   test.each(['blocks', 'dials', 'power', 'return'])(
     '%s has no fault that axe finds, in any theme',
     async (part) => {
-      await goTo(page, `drawing-board/${id}/wiring/${part}`);
+      await goToDrawing(page, id, `wiring/${part}`);
       const [first] = await page.locator('.wiring-row').all();
       if (first !== undefined && (await first.getAttribute('aria-expanded')) === 'false') await first.click();
       await expectNoAxeFaults(page, '.wiring');

@@ -100,6 +100,12 @@ export async function goTo(page: Page, address: string): Promise<void> {
   }, `#/${address}`);
 }
 
+/** Goes to a sheet of a railroad on the drawing board, and waits until it is that railroad that is drawn. */
+export async function goToDrawing(page: Page, id: string, sheet: string): Promise<void> {
+  await goTo(page, `drawing-board/${id}/${sheet}`);
+  await page.locator(`[data-railroad="${id}"]`).waitFor();
+}
+
 /** Asks the host from the page, by a socket beside the console's own, as a second window would; throws on a problem. */
 export async function askHost<Name extends CallName>(
   page: Page,

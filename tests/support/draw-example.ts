@@ -1,6 +1,6 @@
 /** The track and the trains of the example passing siding, drawn on a blank sheet in the browser: by the pointer alone, and by the keyboard alone. */
 import type { Page } from 'playwright';
-import { askHost, goTo } from './console-page.ts';
+import { askHost, goToDrawing } from './console-page.ts';
 
 type Square = readonly [x: number, y: number];
 
@@ -47,7 +47,7 @@ export async function openBlankSheet(page: Page): Promise<string> {
     name: 'Passing siding',
     document: (await import('../../shared-model/railroad/editing/draft.ts')).blankSheet('Passing siding'),
   });
-  await goTo(page, `drawing-board/${id}/track`);
+  await goToDrawing(page, id, 'track');
   await sheet(page).waitFor();
   return id;
 }
