@@ -1,5 +1,5 @@
 /**
- * W8: the critical path, a worked example turned into a railroad and carried out by the simulated crew: what is late on the critical path is
+ * A second example of W8's kind: the critical path, a worked example turned into a railroad and carried out by the simulated crew: what is late on the critical path is
  * late at the end, what has slack is not.
  */
 import { describe, expect, it } from 'vitest';
@@ -57,7 +57,7 @@ const track: SmallTrack = {
   blocks: { S1: 's1', AC: 'a1', B: 'b', D: 'd', EF: 'e1', G: 'g', S2: 's2', Z: 'z' },
 };
 
-describe('W8: seven activities, the longest path A B D E G of 16 hours, one hour of slack for C and F (worked example, studylib.net/doc/8378728)', () => {
+describe('seven activities, the longest path A B D E G of 16 hours, one hour of slack for C and F (worked example, studylib.net/doc/8378728)', () => {
   const railroad = indexRailroad(withCrews(track, 2, 1));
   // The second train's crew comes late enough that the best plan sends the first one first.
   const parsed = parseSituation(

@@ -36,13 +36,20 @@ describe('W2: the banker’s example (Silberschatz, Galvin, Gagne, Operating Sys
     { id: 'P4', holds: [0, 0, 2], most: [4, 3, 3] },
   ];
   const free = [3, 3, 2];
-  it('is safe, P1 and P3 first', () => {
-    expect(bankersOrder(claims, free)?.slice(0, 2)).toEqual(['P1', 'P3']);
-    const published = ['P1', 'P3', 'P4', 'P2', 'P0'].map(
-      (id) => claims.find((claim) => claim.id === id) as Claim,
+  it('has the needs 743 122 600 011 431', () => {
+    const needs = claims.map(({ holds, most }) =>
+      most.map((want, kind) => want - (holds[kind] ?? 0)).join(''),
     );
-    expect(bankersOrder(published, free)).toEqual(['P1', 'P3', 'P4', 'P2', 'P0']);
+    expect(needs).toEqual(['743', '122', '600', '011', '431']);
   });
+  it.each([[['P1', 'P3', 'P4', 'P0', 'P2']], [['P1', 'P3', 'P4', 'P2', 'P0']]])(
+    'is safe, and %j is an order that the books give',
+    (published) => {
+      const listed = published.map((id) => claims.find((claim) => claim.id === id) as Claim);
+      expect(bankersOrder(listed, free)).toEqual(published);
+      expect(bankersOrder(claims, free)?.slice(0, 2)).toEqual(['P1', 'P3']);
+    },
+  );
   it('is safe in exactly 16 of the 120 orders (computed)', () => {
     const orders = (left: readonly Claim[]): readonly (readonly Claim[])[] =>
       left.length === 0
@@ -78,9 +85,10 @@ describe('W2: the banker’s example (Silberschatz, Galvin, Gagne, Operating Sys
     expect(more === null ? null : bankersOrder(more.claims, more.free)).toBeNull();
     expect(more).not.toBeNull();
   });
-  it('stays so when P1 gets 1 0 2; then P4 cannot have 3 3 0, and 0 2 0 for P0 would not be safe', () => {
+  it('stays so when P1 gets 1 0 2, which leaves 2 3 0; then 3 3 0 is not there for P4, and 0 2 0 for P0 is there but would not be safe', () => {
     const after = requested(claims, free, 'P1', [1, 0, 2]);
     if (after === null) throw new Error('P1 may have 1 0 2');
+    expect(after.free).toEqual([2, 3, 0]);
     expect(bankersOrder(after.claims, after.free)).not.toBeNull();
     expect(requested(after.claims, after.free, 'P4', [3, 3, 0])).toBeNull();
     const unsafe = requested(after.claims, after.free, 'P0', [0, 2, 0]);

@@ -1,7 +1,7 @@
 /** Railroads for hand-worked examples of the literature: vertices become blocks of one length, joined at gaps; trains fit into one block. */
-import type { SituationJson } from '../../shared-model/planning/situation.ts';
+import { parseSituation, type Situation, type SituationJson } from '../../shared-model/planning/situation.ts';
 import type { RailroadDocument } from '../../shared-model/railroad/document.ts';
-import { indexRailroad } from '../../shared-model/railroad/railroad.ts';
+import { indexRailroad, type Railroad } from '../../shared-model/railroad/railroad.ts';
 import { plainNodes, type SmallTrack, smallDocument, turnout } from './line-of-track.ts';
 
 /** At 30 scale mph on 1:48 a run of this length takes ten seconds: 2794 mm at 279.4 mm/s. */
@@ -139,3 +139,10 @@ export function trainsAt(
 
 export const stepRailroad = (track: SmallTrack, crews: number, lengthMm?: number) =>
   indexRailroad(withCrews(track, crews, lengthMm));
+
+/** A situation that is known to be right. */
+export function situationOf(railroad: Railroad, json: SituationJson): Situation {
+  const parsed = parseSituation(railroad, json);
+  if (!parsed.ok) throw new Error(`${parsed.malformed.path}: ${parsed.malformed.says}`);
+  return parsed.value;
+}

@@ -8,6 +8,7 @@ import { type Timetable, timetabler } from '../plan/timetable.ts';
 import { moverOfGraph } from '../safe-state/interval-mover.ts';
 import { moverGraph } from '../safe-state/mover-graph.ts';
 import { type Situation, USUAL_MPH } from '../situation.ts';
+import { occupancyShare } from '../timing/occupancy.ts';
 import { must, type TrackTable } from '../track-table.ts';
 import type { Placement } from './keep-moving.ts';
 
@@ -76,10 +77,10 @@ function occupancyOf(
   seconds: Seconds,
 ): readonly BlockOccupancy[] {
   const since = new Map<number, Seconds>();
-  const taken = new Float64Array(task.table.resources);
+  const taken: { from: Seconds; till: Seconds }[][] = Array.from({ length: task.table.resources }, () => []);
   const leave = (resource: number, till: Seconds): void => {
     const from = since.get(resource);
-    if (from !== undefined) taken[resource] = (taken[resource] as number) + till - from;
+    if (from !== undefined) taken[resource]?.push({ from, till });
     since.delete(resource);
   };
   for (const { under } of task.movers) for (const resource of under(0)) since.set(resource, 0);
@@ -90,7 +91,7 @@ function occupancyOf(
   });
   for (const resource of [...since.keys()]) leave(resource, seconds);
   return task.table.blocks
-    .map((block, number) => ({ block, share: (taken[number] as number) / seconds }))
+    .map((block, number) => ({ block, share: occupancyShare(must(taken[number]), seconds) }))
     .filter(({ share }) => share > 0)
     .sort((one, other) => other.share - one.share);
 }
