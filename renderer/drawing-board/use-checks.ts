@@ -6,9 +6,9 @@ import { useStandingChecks } from '../power-room/use-standing-checks.ts';
 
 /**
  * @param id the railroad's id in the library
- * @returns the same list as long as no check is added or lapses
+ * @returns the same list as long as no check is added or lapses; null until it is read
  */
-export function useChecksOf(id: string): readonly DatedCheck[] {
+export function useChecksOf(id: string): readonly DatedCheck[] | null {
   const evening = useConsole((state) => state.evening);
   const going = evening !== null && evening.state.phase !== 'ended' ? evening : null;
   const standing = useStandingChecks(going === null ? id : null).checks;

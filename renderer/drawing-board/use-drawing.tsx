@@ -17,6 +17,7 @@ import { lineOf, trackOf } from '../../shared-model/railroad/editing/track.ts';
 import type { Railroad } from '../../shared-model/railroad/railroad.ts';
 import type { UserSettings } from '../../shared-model/wire/contract.ts';
 import { useConsoleStore } from '../console/use-console.tsx';
+import { useKnownOf } from '../console/use-known-of.ts';
 import type { DatedCheck } from '../power-room/dated-check.ts';
 import { auditThread } from './audit-thread.ts';
 import { type DraftAudit, draftRailroad } from './draft-audit.ts';
@@ -24,7 +25,8 @@ import { type DrawingState, type DrawingStore, drawingStore } from './drawing-st
 import { useChecksOf } from './use-checks.ts';
 
 const DrawingContext = createContext<DrawingStore | null>(null);
-const ChecksContext = createContext<readonly DatedCheck[]>([]);
+const NO_CHECKS: readonly DatedCheck[] = [];
+const ChecksContext = createContext(NO_CHECKS);
 const AuditContext = createContext<DraftAudit | null>(null);
 
 export function DrawingProvider({
@@ -38,7 +40,7 @@ export function DrawingProvider({
   const audit = useAuditOf(store, checks);
   return (
     <DrawingContext value={store}>
-      <ChecksContext value={checks}>
+      <ChecksContext value={checks ?? NO_CHECKS}>
         <AuditContext value={audit}>{children}</AuditContext>
       </ChecksContext>
     </DrawingContext>
@@ -72,9 +74,11 @@ const later = (run: () => void, ms: number) => {
 const SETTLED_MS = 150;
 
 /** What the audit said last, a moment after the last edit; null until it has said anything. */
-function useAuditOf(store: DrawingStore, checks: readonly DatedCheck[]): DraftAudit | null {
+function useAuditOf(store: DrawingStore, checks: readonly DatedCheck[] | null): DraftAudit | null {
   const [audit, setAudit] = useState<DraftAudit | null>(null);
   useEffect(() => {
+    // Without them it would say for a moment that supplies are not measured.
+    if (checks === null) return;
     const thread = auditThread((next) => startTransition(() => setAudit(next)));
     const draftNow = () => store.get().history.draft;
     let asked = draftNow();
@@ -111,7 +115,7 @@ export type Opening =
   | { readonly kind: 'malformed'; readonly malformed: Malformed; readonly document: unknown };
 
 /** Drawings that were opened in this page, so that going to another screen and back loses no undo. */
-const openedHere = new Map<string, DrawingStore>();
+const opened = new Map<string, DrawingStore>();
 
 /** Millimetres of one square of new track: as the track that is there was drawn, else 300 mm or a foot. */
 function squareOf(draft: DraftDocument, lengths: UserSettings['lengths']): number {
@@ -126,35 +130,33 @@ function squareOf(draft: DraftDocument, lengths: UserSettings['lengths']): numbe
 /** Opens a railroad of the library for drawing; anew when the id changes. */
 export function useOpenDrawing(id: string): Opening {
   const { connection, get } = useConsoleStore();
-  // With whose it is: when the address changes, the railroad before is not shown for another moment under the new one.
-  const [opened, setOpened] = useState<{ readonly id: string; readonly opening: Opening } | null>(null);
+  const [opening, setOpening] = useKnownOf<Opening>(id);
   useEffect(() => {
     let wanted = true;
-    const setOpening = (opening: Opening) => setOpened({ id, opening });
     const open = async () => {
       const { settings } = get();
       const answer = await connection.call('railroads.read', { id });
       if (!wanted) return;
       if (!answer.ok) return setOpening({ kind: 'not-found', says: answer.problem.says });
       const { document, version, isDraft } = answer.value;
-      const before = openedHere.get(id);
+      const before = opened.get(id);
       if (before?.isAsKept(document)) return setOpening({ kind: 'open', store: before });
       const parsed = parseValue(railroadDocument, document);
       if (!parsed.ok) return setOpening({ kind: 'malformed', malformed: parsed.malformed, document });
       const mmPerSquare = squareOf(parsed.value, settings.lengths);
       const read = { id, document: parsed.value, version, isDraft, mmPerSquare };
       const store = drawingStore(connection, read, () => new Date(), later);
-      openedHere.set(id, store);
+      opened.set(id, store);
       setOpening({ kind: 'open', store });
     };
     void open();
-    const keep = () => void openedHere.get(id)?.keep();
+    const keep = () => void opened.get(id)?.keep();
     window.addEventListener('pagehide', keep);
     return () => {
       wanted = false;
       window.removeEventListener('pagehide', keep);
       keep();
     };
-  }, [connection, get, id]);
-  return opened?.id === id ? opened.opening : { kind: 'opening' };
+  }, [connection, get, id, setOpening]);
+  return opening ?? { kind: 'opening' };
 }

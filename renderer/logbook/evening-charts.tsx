@@ -8,6 +8,7 @@ import { distancesFrom, firstNode, placesInOrder } from '../../shared-model/logb
 import type { Railroad } from '../../shared-model/railroad/railroad.ts';
 import { useSize } from '../board/use-sight.ts';
 import { useConsole, useConsoleStore } from '../console/use-console.tsx';
+import { useKnownOf } from '../console/use-known-of.ts';
 import { Act } from '../parts/act.tsx';
 import { useLetterSizes } from '../theme/use-letter-sizes.ts';
 import { ChartFigure } from './charts/chart-figure.tsx';
@@ -33,13 +34,13 @@ interface ChartsProps {
 }
 
 type Charting =
-  | { readonly is: 'reading' }
   | { readonly is: 'failed'; readonly says: string }
   | { readonly is: 'read'; readonly charts: ChartData };
 
-function useCharts(id: string, { from, to }: ChartRange): Charting {
+/** The charts of a part of an evening; null while they are being drawn up. */
+function useCharts(id: string, { from, to }: ChartRange): Charting | null {
   const { connection } = useConsoleStore();
-  const [charting, setCharting] = useState<Charting>({ is: 'reading' });
+  const [charting, setCharting] = useKnownOf<Charting>(`${id} ${from} ${to}`);
   useEffect(() => {
     let wanted = true;
     void connection.call('evenings.charts', { id, from, to }).then((answer) => {
@@ -51,7 +52,7 @@ function useCharts(id: string, { from, to }: ChartRange): Charting {
     return () => {
       wanted = false;
     };
-  }, [connection, id, from, to]);
+  }, [connection, id, from, to, setCharting]);
   return charting;
 }
 
@@ -200,14 +201,14 @@ export function EveningCharts({ evening, seconds, trains }: ChartsProps) {
           </p>
         </div>
       )}
-      {charting.is === 'failed' ? <p role="alert">{charting.says}</p> : null}
-      {charting.is === 'reading' || width === 0 ? <p role="status">Drawing.</p> : null}
-      {charting.is === 'read' && charting.charts.range.to < range.to ? (
+      {charting?.is === 'failed' ? <p role="alert">{charting.says}</p> : null}
+      {charting === null || width === 0 ? <p role="status">Drawing.</p> : null}
+      {charting?.is === 'read' && charting.charts.range.to < range.to ? (
         <p role="status">
           So much happened that the charts end at {clock(charting.charts.range.to)}, after 20,000 entries.
         </p>
       ) : null}
-      {charting.is === 'read' && width > 0 ? (
+      {charting?.is === 'read' && width > 0 ? (
         <Figures
           evening={evening}
           charts={charting.charts}

@@ -10,7 +10,7 @@ import { whenText } from './when-text.ts';
 export function CautionsSection({ masterSwitch }: { readonly masterSwitch: string | undefined }) {
   const { kept, keep } = useKept(CAUTION_KIND);
   const now = useNow();
-  const read = keptCautions(kept);
+  const read = kept === null ? null : keptCautions(kept);
   const acknowledge = () =>
     void keep({ step: 'print', shown: cautionsAt('print', masterSwitch).map((caution) => caution.says) });
   return (
@@ -24,7 +24,7 @@ export function CautionsSection({ masterSwitch }: { readonly masterSwitch: strin
           Print
         </Act>
       </div>
-      {read.length === 0 ? (
+      {read === null ? null : read.length === 0 ? (
         <p className="quiet">Nobody has acknowledged a caution here yet.</p>
       ) : (
         <details>

@@ -1,5 +1,4 @@
 /** The power room: supplies, phase, wire, loads and cautions, each under its own address. */
-
 import { EmptyState } from '../parts/empty-state.tsx';
 import { Choice } from '../parts/field.tsx';
 import { screenRest } from '../shell/address.ts';
@@ -27,6 +26,7 @@ function Section({ path, power }: { readonly path: SectionPath; readonly power: 
   if (path === 'wire')
     return <WireSection supplies={railroad?.document.supplies ?? []} masterSwitch={masterSwitch} />;
   if (path === 'cautions') return <CautionsSection masterSwitch={masterSwitch} />;
+  if (power.isReading) return null;
   if (railroad === null)
     return (
       <EmptyState

@@ -6,14 +6,15 @@ import { useConsoleStore } from '../console/use-console.tsx';
 export type Kept = ReplyOf<'keep.list'>[number];
 
 interface KeptOfKind {
-  readonly kept: readonly Kept[];
+  /** Null until the host has answered. */
+  readonly kept: readonly Kept[] | null;
   /** Keeps one more under a name made from the moment; the answer tells when it could not be kept. */
   readonly keep: (value: unknown) => Promise<Answer<ReplyOf<'keep.write'>>>;
 }
 
 export function useKept(kind: string): KeptOfKind {
   const store = useConsoleStore();
-  const [kept, setKept] = useState<readonly Kept[]>([]);
+  const [kept, setKept] = useState<readonly Kept[] | null>(null);
   const read = useCallback(async () => {
     const answer = await store.connection.call('keep.list', { kind });
     if (answer.ok) setKept(answer.value);

@@ -1,5 +1,5 @@
 /** The worst moments of the evening that goes on: read once from the log, then kept up event by event. */
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useRef } from 'react';
 import { type Peak, peakLoads, withMoment } from '../../shared-model/power/peak-load.ts';
 import type { Railroad } from '../../shared-model/railroad/railroad.ts';
 import type { SessionEvent } from '../../shared-model/session/event.ts';
@@ -8,6 +8,7 @@ import { evolve } from '../../shared-model/session/fold.ts';
 import type { SessionState } from '../../shared-model/session/state.ts';
 import type { Seconds } from '../../shared-model/units.ts';
 import { useConsole, useConsoleStore } from '../console/use-console.tsx';
+import { useKnownOf } from '../console/use-known-of.ts';
 import { MOST_READ, throughEntries } from '../logbook/through-entries.ts';
 
 interface Followed {
@@ -49,12 +50,10 @@ export function usePeaks(): Peaks | null {
   const { connection } = useConsoleStore();
   const evening = useConsole((state) => state.evening);
   const followed = useRef<Followed | null>(null);
-  const [peaks, setPeaks] = useState<Peaks | null>(null);
+  const going = evening !== null && evening.state.phase !== 'ended';
+  const [peaks, setPeaks] = useKnownOf<Peaks>(going ? evening.id : '');
   useEffect(() => {
-    if (evening === null || evening.state.phase === 'ended') {
-      setPeaks(null);
-      return;
-    }
+    if (!going) return;
     const { id, railroad, recent, state } = evening;
     const known = followed.current?.evening === id ? followed.current : null;
     const next = known === null ? null : follow(railroad, known, recent);
@@ -72,11 +71,11 @@ export function usePeaks(): Peaks | null {
     }).then((answer) => {
       if (!wanted || answer === null || !answer.ok) return;
       followed.current = now;
-      setPeaks(now);
+      if (now !== null) setPeaks(now);
     });
     return () => {
       wanted = false;
     };
-  }, [connection, evening]);
+  }, [connection, evening, going, setPeaks]);
   return peaks;
 }

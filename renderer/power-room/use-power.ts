@@ -9,6 +9,7 @@ import { plateOf } from '../../shared-model/session/kept-checks.ts';
 import type { SessionState } from '../../shared-model/session/state.ts';
 import type { RailroadCard } from '../../shared-model/wire/contract.ts';
 import { useConsole, useConsoleStore } from '../console/use-console.tsx';
+import { useKnownOf } from '../console/use-known-of.ts';
 import { type DatedCheck, dated } from './dated-check.ts';
 import type { Readings } from './guided-draft.ts';
 import { useStandingChecks } from './use-standing-checks.ts';
@@ -24,6 +25,8 @@ export interface Power {
   /** Null while there is none, or none that can be read; `problem` says why. */
   readonly railroad: Railroad | null;
   readonly problem: string | null;
+  /** The railroad or its checks are not here yet. */
+  readonly isReading: boolean;
   /** The evening that goes on; null outside one. */
   readonly state: SessionState | null;
   /** In the order of measuring. */
@@ -40,6 +43,9 @@ export interface Power {
 
 type Read = Pick<Power, 'railroad' | 'problem'>;
 
+const NOTHING_READ: Read = { railroad: null, problem: null };
+const NO_CHECKS: readonly DatedCheck[] = [];
+
 function readDocument(document: unknown): Read {
   const parsed = railroadDocument.safeParse(document);
   const broken = parsed.success ? brokenReferences(parsed.data) : [];
@@ -54,11 +60,11 @@ function readDocument(document: unknown): Read {
 /** The railroad chosen from the library; the first of the list until one is chosen. */
 function useLibrary(wanted: boolean) {
   const { connection } = useConsoleStore();
-  const [library, setLibrary] = useState<readonly RailroadCard[]>([]);
+  const [library, setLibrary] = useState<readonly RailroadCard[] | null>(null);
   const [picked, setPicked] = useState<string | null>(null);
-  const [read, setRead] = useState<Read>({ railroad: null, problem: null });
   const [changes, setChanges] = useState(0);
-  const chosen = picked ?? library[0]?.id ?? null;
+  const chosen = picked ?? library?.[0]?.id ?? null;
+  const [read, setRead] = useKnownOf<Read>(chosen ?? '');
   useEffect(() => connection.on('railroads.changed', () => setChanges((count) => count + 1)), [connection]);
   // `changes` is not read inside: it only asks for the lists again.
   // biome-ignore lint/correctness/useExhaustiveDependencies: see above
@@ -66,7 +72,7 @@ function useLibrary(wanted: boolean) {
     if (!wanted) return;
     let gone = false;
     void connection.call('railroads.list', {}).then((answer) => {
-      if (!gone && answer.ok) setLibrary(answer.value);
+      if (!gone) setLibrary(answer.ok ? answer.value : []);
     });
     return () => {
       gone = true;
@@ -85,8 +91,9 @@ function useLibrary(wanted: boolean) {
     return () => {
       gone = true;
     };
-  }, [connection, wanted, chosen, changes]);
-  return { library, chosen, choose: setPicked, ...read };
+  }, [connection, wanted, chosen, changes, setRead]);
+  const isReading = library === null || (chosen !== null && read === null);
+  return { library: library ?? [], chosen, choose: setPicked, isReading, ...(read ?? NOTHING_READ) };
 }
 
 export function usePower(): Power {
@@ -96,7 +103,8 @@ export function usePower(): Power {
   const library = useLibrary(going === null);
   const standing = useStandingChecks(going === null ? library.chosen : null);
   const checks = useMemo(
-    () => (going === null ? standing.checks : dated(going.state.checks, Date.parse(going.openedAt))),
+    () =>
+      going === null ? (standing.checks ?? NO_CHECKS) : dated(going.state.checks, Date.parse(going.openedAt)),
     [going, standing.checks],
   );
   /** Puts an observation into the evening; a sentence when it could not be. */
@@ -119,7 +127,10 @@ export function usePower(): Power {
     return standing.keepReplugging({ railroad: library.chosen, supply });
   };
   const acts = { checks, keepCheck, keepReplugging };
-  if (going === null) return { ...library, state: null, ...acts };
+  if (going === null) {
+    const isReading = library.isReading || (library.railroad !== null && standing.checks === null);
+    return { ...library, isReading, state: null, ...acts };
+  }
   const { railroad, state } = going;
-  return { ...library, railroad, problem: null, state, library: [], ...acts };
+  return { ...library, railroad, problem: null, isReading: false, state, library: [], ...acts };
 }

@@ -1,8 +1,9 @@
 /** Planned and happened side by side, for a plan that was made real: who came into each block when, how late, and in which order. */
-import { useEffect, useState } from 'react';
+import { useEffect } from 'react';
 import { clockText } from '../../shared-model/planning/chart/chart-ticks.ts';
 import { comparedWith, type Entered, enteredIn } from '../../shared-model/planning/rehearsal/happened.ts';
 import { useConsoleStore } from '../console/use-console.tsx';
+import { useKnownOf } from '../console/use-known-of.ts';
 import { MOST_READ, throughEntries } from '../logbook/through-entries.ts';
 import { Table } from '../parts/table.tsx';
 import type { MadeReal } from './kept-rehearsal.ts';
@@ -16,18 +17,16 @@ interface Happening {
 }
 
 type Reading =
-  | { readonly is: 'reading' }
   | { readonly is: 'failed'; readonly says: string }
   | { readonly is: 'read'; readonly happening: Happening };
 
-/** Who came into which block since a plan was made real. */
-function useHappening({ evening, entry }: MadeReal): Reading {
+/** Who came into which block since a plan was made real; null while that is being read. */
+function useHappening({ evening, entry }: MadeReal): Reading | null {
   const { connection } = useConsoleStore();
-  const [reading, setReading] = useState<Reading>({ is: 'reading' });
+  const [reading, setReading] = useKnownOf<Reading>(`${evening} ${entry}`);
   useEffect(() => {
     let wanted = true;
     const entered: Entered[] = [];
-    setReading({ is: 'reading' });
     void throughEntries(connection, evening, Math.max(1, entry), (before, events) => {
       entered.push(...enteredIn(before, events, entry));
       return wanted;
@@ -42,7 +41,7 @@ function useHappening({ evening, entry }: MadeReal): Reading {
     return () => {
       wanted = false;
     };
-  }, [connection, evening, entry]);
+  }, [connection, evening, entry, setReading]);
   return reading;
 }
 
@@ -51,8 +50,8 @@ function Happened({ rehearsal, made }: { readonly rehearsal: Rehearsal; readonly
   const { origin, plans, seeing } = rehearsal;
   const plan = plans[made.plan];
   const seen = plan === undefined ? null : seeing(plan);
-  if (reading.is === 'failed') return <p role="alert">The evening cannot be read: {reading.says}</p>;
-  if (reading.is === 'reading' || seen === null) return <p role="status">Reading the evening.</p>;
+  if (reading?.is === 'failed') return <p role="alert">The evening cannot be read: {reading.says}</p>;
+  if (reading === null || seen === null) return <p role="status">Reading the evening.</p>;
   const { entered, whole } = reading.happening;
   const rows = comparedWith(seen.timing.blocks, entered, made.began);
   const came = rows.filter(({ happened }) => happened !== null);

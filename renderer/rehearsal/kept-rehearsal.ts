@@ -44,5 +44,16 @@ export const keptRehearsal = z.strictObject({
 });
 export type KeptRehearsal = z.infer<typeof keptRehearsal>;
 
+/**
+ * The first of "Rehearsal 1", "Rehearsal 2" … that is free: one that is kept never takes the place of another unasked.
+ *
+ * @param taken the names of those that are kept
+ */
+export function newName(taken: readonly string[]): string {
+  let number = 1;
+  while (taken.includes(`Rehearsal ${number}`)) number += 1;
+  return `Rehearsal ${number}`;
+}
+
 /** The kind under which rehearsals are kept by the host. */
 export const REHEARSALS = 'rehearsal';

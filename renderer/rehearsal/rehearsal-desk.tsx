@@ -6,7 +6,7 @@ import type { FollowedEvening } from '../console/followed-evening.ts';
 import { Act } from '../parts/act.tsx';
 import { CapacitySheet } from './capacity-sheet.tsx';
 import { HappenedSheet } from './happened-sheet.tsx';
-import type { KeptRehearsal } from './kept-rehearsal.ts';
+import { type KeptRehearsal, newName } from './kept-rehearsal.ts';
 import { KeptSheet } from './kept-sheet.tsx';
 import { RealSheet } from './make-real.tsx';
 import { type Origin, originsFor } from './origin.ts';
@@ -83,7 +83,7 @@ export function RehearsalDesk({
     chosen: opened?.chosen ?? 0,
     madeReal: opened?.madeReal ?? null,
   });
-  const [name, setName] = useState(opened?.name ?? `Rehearsal ${kept.length + 1}`);
+  const [name, setName] = useState(opened?.name ?? newName(kept.map(({ id }) => id)));
   const [sheet, setSheet] = useState<SheetKey>(asks || (opened?.plans.length ?? 0) > 0 ? 'plan' : 'trains');
   const [step, setStep] = useState(0);
   const [picked, setPicked] = useState<string | null>(null);

@@ -45,10 +45,10 @@ function Planner() {
     const left = presentRehearsal(store);
     return left === null ? { number: 0, by: 'key', key: 'live' } : { number: 0, by: 'left', kept: left };
   });
-  const [kept, setKept] = useState<ReplyOf<'keep.list'>>([]);
+  const [kept, setKept] = useState<ReplyOf<'keep.list'> | null>(null);
   const readKept = useCallback(async () => {
     const answer = await connection.call('keep.list', { kind: REHEARSALS });
-    if (answer.ok) setKept(answer.value);
+    setKept((before) => (answer.ok ? answer.value : (before ?? [])));
   }, [connection]);
   useEffect(() => void readKept(), [readKept]);
   const remember = useCallback((present: KeptRehearsal | null) => rememberRehearsal(store, present), [store]);
@@ -77,6 +77,8 @@ function Planner() {
       : null;
   if (origin === null)
     return library.says === null ? null : <EmptyState title="Nothing to rehearse on" says={library.says} />;
+  // Its name is one that no kept one has, and nothing is done on a railroad that another was chosen instead of.
+  if (kept === null || library.isReading) return null;
   return (
     <RehearsalDesk
       key={`${begun.number} ${begun.by === 'key' && live === null ? library.id : ''}`}

@@ -13,6 +13,13 @@ export interface Library {
   readonly railroad: Railroad | null;
   /** Why there is none, or why not the one that was chosen. */
   readonly says: string | null;
+  /** Another one than this was chosen, and is not here yet. */
+  readonly isReading: boolean;
+}
+
+interface Found extends Pick<Library, 'id' | 'railroad' | 'says'> {
+  /** What had been chosen when it was looked for; absent until it was. */
+  readonly chosen?: string | null;
 }
 
 /**
@@ -22,7 +29,7 @@ export interface Library {
 export function useLibrary(wanted: boolean, chosen: string | null): Library {
   const { connection } = useConsoleStore();
   const { cards, problem } = useRailroads();
-  const [found, setFound] = useState<Omit<Library, 'cards'>>({ id: '', railroad: null, says: null });
+  const [found, setFound] = useState<Found>({ id: '', railroad: null, says: null });
   useEffect(() => {
     if (!wanted || cards === null) return;
     let gone = false;
@@ -34,17 +41,21 @@ export function useLibrary(wanted: boolean, chosen: string | null): Library {
         const document = whole.ok ? railroadDocument.safeParse(whole.value.document) : null;
         const error = document?.success === true ? whyNotRunnable(document.data) : null;
         if (document?.success === true && error === null)
-          return gone ? undefined : setFound({ id, railroad: indexRailroad(document.data), says: null });
+          return gone
+            ? undefined
+            : setFound({ id, railroad: indexRailroad(document.data), says: null, chosen });
         if (chosen !== null)
           says = `${name} cannot be run: ${error?.says ?? (whole.ok ? 'it cannot be read by this version.' : whole.problem.says)}`;
       }
       // What was there stays, so that another one can be chosen.
-      if (!gone) setFound((before) => ({ ...before, says }));
+      if (!gone) setFound((before) => ({ ...before, says, chosen }));
     };
     void read();
     return () => {
       gone = true;
     };
   }, [connection, cards, wanted, chosen]);
-  return { cards: cards ?? [], ...found, says: found.says ?? problem };
+  const { id, railroad } = found;
+  const isReading = wanted && problem === null && found.chosen !== chosen;
+  return { cards: cards ?? [], id, railroad, says: found.says ?? problem, isReading };
 }

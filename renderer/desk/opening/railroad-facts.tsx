@@ -19,8 +19,9 @@ function figures({ document }: Railroad): string {
   ].join(', ');
 }
 
-/** The phase checks that are due, as one sentence. */
-function phaseWords(due: number): string {
+/** The phase checks that are due, as one sentence; none until it is known. */
+function phaseWords(due: number | null): string {
+  if (due === null) return '';
   if (due === 0) return 'The supplies that meet at a gap are known in phase, or known not to be.';
   return due === 1
     ? 'One pair of supplies that meet at a gap is not checked for tonight.'
@@ -35,7 +36,8 @@ interface RailroadFactsProps {
 export function RailroadFacts({ id, railroad }: RailroadFactsProps) {
   const { checks } = useStandingChecks(id);
   const minutes = useConsole(({ settings }) => settings.phaseOldAfterMinutes);
-  const due = checksDue(railroad, aged(checks, useNow()), minutes * 60).length;
+  const now = useNow();
+  const due = checks === null ? null : checksDue(railroad, aged(checks, now), minutes * 60).length;
   return (
     <div className="opening-facts">
       <p>{figures(railroad)}.</p>

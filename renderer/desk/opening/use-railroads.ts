@@ -4,6 +4,7 @@ import { railroadDocument } from '../../../shared-model/railroad/document.ts';
 import { indexRailroad, type Railroad } from '../../../shared-model/railroad/railroad.ts';
 import type { RailroadCard } from '../../../shared-model/wire/contract.ts';
 import { useConsoleStore } from '../../console/use-console.tsx';
+import { useKnownOf } from '../../console/use-known-of.ts';
 
 interface Railroads {
   /** Those with a published version; null until the host has answered. */
@@ -33,10 +34,9 @@ export function useRailroads(): Railroads {
 /** @returns the published railroad of a card; null until it is read, and where it cannot be (opening it then says why) */
 export function useWhole(card: RailroadCard | undefined): Railroad | null {
   const { connection } = useConsoleStore();
-  const [railroad, setRailroad] = useState<Railroad | null>(null);
   const [id, version] = [card?.id, card?.version];
+  const [railroad, setRailroad] = useKnownOf<Railroad>(`${id} ${version}`);
   useEffect(() => {
-    setRailroad(null);
     if (id === undefined || version === undefined) return;
     let gone = false;
     const read = async () => {
@@ -48,6 +48,6 @@ export function useWhole(card: RailroadCard | undefined): Railroad | null {
     return () => {
       gone = true;
     };
-  }, [connection, id, version]);
+  }, [connection, id, version, setRailroad]);
   return railroad;
 }

@@ -19,9 +19,9 @@ export function Library() {
       {problem === null ? null : <p role="alert">{problem}</p>}
       <section aria-labelledby="start-railroads">
         <h2 id="start-railroads">Railroads</h2>
-        {cards.length === 0 ? <p>There is none yet: begin one below.</p> : null}
+        {cards?.length === 0 ? <p>There is none yet: begin one below.</p> : null}
         <ul className="start-cards">
-          {cards.map((card) => (
+          {cards?.map((card) => (
             <RailroadRow key={card.id} card={card} tell={tell} />
           ))}
         </ul>

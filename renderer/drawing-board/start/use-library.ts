@@ -8,7 +8,8 @@ export const openRailroad = (id: string) => {
 };
 
 interface Library {
-  readonly cards: readonly RailroadCard[];
+  /** Null until the host has answered. */
+  readonly cards: readonly RailroadCard[] | null;
   /** Why the last act was not done; null when it was. */
   readonly problem: string | null;
   readonly tell: (problem: string | null) => void;
@@ -18,7 +19,7 @@ interface Library {
 
 export function useLibrary(): Library {
   const { connection } = useConsoleStore();
-  const [cards, setCards] = useState<readonly RailroadCard[]>([]);
+  const [cards, setCards] = useState<readonly RailroadCard[] | null>(null);
   const [problem, tell] = useState<string | null>(null);
   const read = useCallback(async () => {
     const answer = await connection.call('railroads.list', {});
