@@ -24,6 +24,8 @@ import { trackDrawing } from './track-drawing.ts';
 import { useSight, useSize } from './use-sight.ts';
 import { DIRECTIONS, type Direction, nextStop, UNIT } from './walk.ts';
 import './board.css';
+import './board-trains.css';
+import './board-sights.css';
 
 interface BoardProps {
   readonly railroad: Railroad;

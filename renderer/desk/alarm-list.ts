@@ -114,13 +114,14 @@ function partingOptions({ railroad, state }: World, gap: NodeId): readonly Optio
   });
 }
 
-/** What mends an alarm, beside the throws that NEXT shows. */
+/** What mends an alarm, beside the throws that NEXT shows; nothing once the evening has ended. */
 export function alarmOptions(
   world: World,
   { code, about }: Pick<AlarmNow, 'code' | 'about'>,
 ): readonly Option[] {
   const [first = '', second = ''] = about;
   const { state } = world;
+  if (state.phase === 'ended') return [];
   switch (code) {
     case 'entered-unauthorised':
     case 'not-adjacent':

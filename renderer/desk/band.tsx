@@ -63,7 +63,7 @@ function AlarmRow({
             {option.says}
           </Act>
         ))}
-        {alarm.seen ? null : (
+        {alarm.seen || source.state.phase === 'ended' ? null : (
           <Act kind="calm" keyName="End" onPress={() => desk.takeOption(seen)}>
             Seen
           </Act>

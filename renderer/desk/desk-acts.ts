@@ -11,7 +11,7 @@ import { lastRetractable } from './entry-line/last-report.ts';
 import { type LineContext, send } from './entry-line/reading.ts';
 import { nextAct, pendingThrows } from './next-act.ts';
 import { farOn, onwardKey, onwardOf, onwards } from './onward.ts';
-import { type Doing, doingOf, type Option, optionOf, PHASE_CHECK, tell } from './option.ts';
+import { type Doing, doingOf, ENDED, type Option, optionOf, PHASE_CHECK, tell } from './option.ts';
 import { throwKey } from './pending-throw.ts';
 import { readBackNow } from './read-backs.ts';
 import { shownNow } from './roll.ts';
@@ -184,12 +184,16 @@ function cabAct(
 /** What was refused last, with its ways out; or what is next. */
 const why: Doing = { kind: 'do', option: { says: 'why', does: { kind: 'why', about: null } } };
 
+/** What still has a sense when the evening has ended: to read, and to hear again. */
+const AFTER_THE_END: ReadonlySet<ActName> = new Set(['why', 'say-again', 'stop-all', 'phase-check', 'lock']);
+
 /**
  * What an act does now.
  *
  * @param later keys of the throws that were put off
  */
 export function doingOfAct(act: ActName, context: LineContext, later: readonly string[]): Doing {
+  if (context.state.phase === 'ended' && !AFTER_THE_END.has(act)) return tell(ENDED);
   const [, kind, number] = /^(advance|call)-(\d)$/.exec(act) ?? [];
   if (kind !== undefined) return cabAct(context, kind as 'advance' | 'call', Number(number), later);
   switch (act) {

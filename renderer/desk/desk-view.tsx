@@ -14,7 +14,7 @@ import { MakingUp } from './making-up/making-up.tsx';
 import { MoreDrawer } from './more-drawer.tsx';
 import { NextZone } from './next-zone.tsx';
 import { offersFor } from './offers/offers-for.ts';
-import type { Option } from './option.ts';
+import { ENDED, type Option } from './option.ts';
 import { RollCall } from './roll-call.tsx';
 import { SayZone } from './say-zone.tsx';
 import { StatusLine } from './status-line.tsx';
@@ -23,6 +23,8 @@ import { useDeskKeys } from './use-desk-keys.ts';
 import { useTone } from './use-tone.ts';
 import { useVoice } from './use-voice.ts';
 import './desk.css';
+import './desk-band.css';
+import './desk-strips.css';
 import './desk-below.css';
 
 /** What lies over the strips: a thing's offers, the keys, or the evening's. */
@@ -61,7 +63,7 @@ function OpenDrawer({
   const { title, groups } = offersFor(source, open.thing, desk.picked);
   return (
     <Drawer title={title} onClose={onClose}>
-      <OfferGroups groups={groups} onTake={take} />
+      {source.state.phase === 'ended' ? <p>{ENDED}</p> : <OfferGroups groups={groups} onTake={take} />}
     </Drawer>
   );
 }

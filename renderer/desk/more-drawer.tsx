@@ -7,7 +7,7 @@ import type { DeskSource } from './desk-source.ts';
 import { OfferGroups } from './drawer.tsx';
 import { supplyOffers } from './offers/cab-offers.ts';
 import { eveningOffers } from './offers/evening-offers.ts';
-import type { Option } from './option.ts';
+import { ENDED, type Option } from './option.ts';
 import type { Desk } from './use-desk.ts';
 
 interface MoreProps {
@@ -43,12 +43,13 @@ function OwnSettings({ desk }: Pick<MoreProps, 'desk'>) {
   );
 }
 
-export function MoreDrawer({ source, desk, onTake }: MoreProps) {
+/** The evening and its supplies. */
+function OfEvening({ source, onTake }: Pick<MoreProps, 'source' | 'onTake'>) {
   const { supplies } = source.railroad.document;
   const [supply, setSupply] = useState<SupplyId | undefined>(supplies[0]?.id);
   return (
     <>
-      <OfferGroups groups={eveningOffers(source)} onTake={onTake} />
+      <OfferGroups groups={eveningOffers(source, source.seconds)} onTake={onTake} />
       <section className="desk-offers" aria-label="Supplies">
         <h3>Supplies</h3>
         <div className="desk-options">
@@ -60,6 +61,14 @@ export function MoreDrawer({ source, desk, onTake }: MoreProps) {
         </div>
       </section>
       {supply === undefined ? null : <OfferGroups groups={supplyOffers(source, supply)} onTake={onTake} />}
+    </>
+  );
+}
+
+export function MoreDrawer({ source, desk, onTake }: MoreProps) {
+  return (
+    <>
+      {source.state.phase === 'ended' ? <p>{ENDED}</p> : <OfEvening source={source} onTake={onTake} />}
       {source.kind === 'live' ? <OwnSettings desk={desk} /> : null}
     </>
   );

@@ -23,6 +23,9 @@ export type Doing =
   | { readonly kind: 'stop' }
   | { readonly kind: 'lock' };
 
+/** Why nothing is offered any more. */
+export const ENDED = 'The evening has ended: nothing more is said in it.';
+
 /** Where the phase of two supplies is measured. */
 export const PHASE_CHECK = '#/power-room/phase';
 

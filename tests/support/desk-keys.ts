@@ -3,18 +3,11 @@
  * read its keys. What an earlier key said already needs none. Every key stroke is counted, those of free text too; keys that are held
  * for another (Shift) are one stroke with it.
  */
-
-import { RECENT_EVENTS } from '../../renderer/console/followed-evening.ts';
-import { doingOfAct, grantTo } from '../../renderer/desk/desk-acts.ts';
-import { readTyped } from '../../renderer/desk/entry-line/read-typed.ts';
-import type { LineContext } from '../../renderer/desk/entry-line/reading.ts';
-import { type Doing, firstPick, type Option } from '../../renderer/desk/option.ts';
-import { waysOut } from '../../renderer/desk/ways-out.ts';
-import { ACT_KEYS, type ActName } from '../../renderer/keys/acts.ts';
 import type { BatchItem } from '../../shared-model/session/batch.ts';
 import { type Evening, take, takeBatch } from '../../shared-model/session/evening.ts';
 import type { SessionEvent } from '../../shared-model/session/event.ts';
 import type { SessionInput, TimedInput } from '../../shared-model/session/input.ts';
+import { type Candidate, cheapestWay, same } from './desk-key-ways.ts';
 import { linesFor } from './desk-lines.ts';
 
 /** One act of the dispatcher: the keys, and when. */
@@ -37,148 +30,6 @@ export interface KeyedEvening {
   readonly typed: Evening;
   /** The evening that the script makes. */
   readonly scripted: Evening;
-}
-
-interface Candidate {
-  readonly strokes: readonly string[];
-  readonly looks: number | null;
-  readonly items: readonly BatchItem[];
-  /** What is put off after it, if its keys change that. */
-  readonly later?: readonly string[];
-}
-
-const NUMBERS = [1, 2, 3, 4, 5, 6] as const;
-const THROWS: readonly ActName[] = ['throw-done', 'cab-throws-done'];
-const SHOWN: readonly ActName[] = ['as-shown'];
-const OTHERS: readonly ActName[] = ['clear', 'alarm-seen', 'alarm-mended', 'retract', ...THROWS];
-
-/** The act keys that may say an input. */
-const ACTS: Partial<Record<SessionInput['do'], readonly ActName[]>> = {
-  'request-move': ['grant-ask', 'grant-far', ...NUMBERS.map((n): ActName => `advance-${n}`)],
-  acknowledge: ['read-back', 'read-back-and-throws'],
-  advance: NUMBERS.map((n): ActName => `advance-${n}`),
-  call: NUMBERS.map((n): ActName => `call-${n}`),
-  'turn-selector': THROWS,
-  'throw-turnout': THROWS,
-  'set-toggle': THROWS,
-  'handle-at-zero': THROWS,
-  'train-at': SHOWN,
-  'selector-stands-at': SHOWN,
-  'turnout-stands-at': [...SHOWN, 'alarm-mended'],
-  'toggle-stands-at': SHOWN,
-};
-
-const strokesOfAct = (act: ActName): readonly string[] => {
-  const keys = ACT_KEYS.find((row) => row.act === act);
-  const stroke = keys?.keypad ?? keys?.other ?? '';
-  return act === 'retract' ? [stroke, stroke] : [stroke];
-};
-
-const sorted = (value: object): string =>
-  JSON.stringify(Object.entries(value).sort(([one], [other]) => (one < other ? -1 : 1)));
-const same = (one: object, other: object): boolean => sorted(one) === sorted(other);
-
-const itemsOf = (doing: Doing): readonly BatchItem[] =>
-  doing.kind === 'do' && doing.option.does.kind === 'send' ? doing.option.does.items : [];
-/** What the screen has of an evening: the newest events alone. */
-const contextOf = ({ railroad, state, events }: Evening): LineContext => ({
-  railroad,
-  state,
-  recent: events.slice(-RECENT_EVENTS),
-});
-
-/** What an act key says now, or after what is offered first was put off; what was put off stays so. */
-function byKey(evening: Evening, act: ActName, later: readonly string[]): readonly Candidate[] {
-  const context = contextOf(evening);
-  const candidates: Candidate[] = [];
-  let put = later;
-  for (let presses = 0; presses <= MOST_PUT_OFF; presses += 1) {
-    candidates.push({
-      strokes: [...Array<ActName>(presses).fill('throw-later').flatMap(strokesOfAct), ...strokesOfAct(act)],
-      looks: null,
-      items: itemsOf(doingOfAct(act, context, put)),
-      later: put,
-    });
-    const off = WAYS_ON.includes(act) ? doingOfAct('throw-later', context, put) : null;
-    if (off?.kind !== 'later') break;
-    put = [...put.filter((key) => key !== off.key), off.key];
-  }
-  return candidates;
-}
-const WAYS_ON: readonly ActName[] = ['grant-ask', 'grant-far'];
-const MOST_PUT_OFF = 2;
-
-/** Something to choose from in the band: arrows to it, the shorter way round, then Enter. */
-function byArrows(options: readonly Option[], from: number | null): readonly Candidate[] {
-  const first = from ?? firstPick(options) - 1;
-  return options.map(({ does }, index) => {
-    const right = (index - first + options.length) % options.length;
-    const left = (from === null ? options.length : from + options.length) - index;
-    const arrows =
-      right <= left ? Array<string>(right).fill('ArrowRight') : Array<string>(left).fill('ArrowLeft');
-    return {
-      strokes: [...arrows, 'Enter'],
-      looks: 0,
-      items: does.kind === 'send' ? does.items : [],
-    };
-  });
-}
-
-/** The ways out that the band offers after a refusal. */
-const byBand = (evening: Evening, refused: SessionEvent | null): readonly Candidate[] =>
-  refused === null ? [] : byArrows(waysOut(contextOf(evening), refused, evening.state.at), null);
-
-/** An act that leaves a choice: its key, then the arrows from the first. */
-function byChoice(evening: Evening, act: ActName, later: readonly string[]): readonly Candidate[] {
-  const doing = doingOfAct(act, contextOf(evening), later);
-  if (doing.kind !== 'choose') return [];
-  return byArrows(doing.options, 0).map((way) => ({
-    ...way,
-    looks: 1,
-    strokes: [...strokesOfAct(act), ...way.strokes],
-  }));
-}
-
-/** The train in the line, then the key for its ask or its way on, or for as far as it is free. */
-function byName(evening: Evening, wanted: SessionInput): readonly Candidate[] {
-  if (wanted.do !== 'request-move') return [];
-  const number = /\d+/.exec(evening.state.trains[wanted.train]?.name ?? '')?.[0] ?? '';
-  return [false, true].map((far) => ({
-    strokes: [...number, far ? 'F11' : 'NumpadAdd'],
-    looks: null,
-    items: itemsOf(grantTo(contextOf(evening), wanted.train, far)),
-  }));
-}
-
-/** What a line means: one thing, or several of which one is picked. */
-function byReading(evening: Evening, line: string): readonly Candidate[] {
-  const reading = readTyped(contextOf(evening), line);
-  const proposals =
-    reading.kind === 'one' ? [reading.proposal] : reading.kind === 'several' ? reading.proposals : [];
-  return proposals.map(({ act }, index) => ({
-    strokes: [
-      ...line,
-      'Enter',
-      ...(reading.kind === 'several' ? [...Array<string>(index).fill('ArrowDown'), 'Enter'] : []),
-    ],
-    looks: reading.kind === 'several' ? line.length : null,
-    items: act.kind === 'send' ? act.items : [],
-  }));
-}
-
-/** The cheapest line that says it; the shortest are tried first, and none that cannot be cheaper than what was found. */
-function byLine(
-  evening: Evening,
-  wanted: SessionInput,
-  fits: (candidate: Candidate) => boolean,
-): readonly Candidate[] {
-  let best: Candidate | undefined;
-  for (const line of linesFor(evening, wanted).toSorted((one, other) => one.length - other.length)) {
-    if (best !== undefined && line.length + 1 >= best.strokes.length) break;
-    for (const candidate of byReading(evening, line))
-      if (fits(candidate) && (best === undefined || costOf(candidate) < costOf(best))) best = candidate;
-  }
-  return best === undefined ? [] : [best];
 }
 
 /** Two requests that are granted over the same track: of an edge, and of the block that it ends. */
@@ -306,15 +157,7 @@ export function keyedActs(opened: Evening, script: readonly TimedInput[], anewFr
     const before = refused;
     const fits = (candidate: Candidate): boolean =>
       says(now, candidate, soon) && (own.event.outcome !== 'refused' || isOrderAlone(candidate));
-    const keys = ACTS[input.do] ?? OTHERS;
-    const atHand = [
-      ...keys.flatMap((act) => byKey(now, act, later)),
-      ...keys.flatMap((act) => byChoice(now, act, later)),
-      ...byBand(now, before),
-      ...byName(now, input),
-    ].filter(fits);
-    const found = atHand.some((one) => costOf(one) <= 1) ? atHand : [...atHand, ...byLine(now, input, fits)];
-    const cheapest = found.toSorted((one, other) => costOf(one) - costOf(other))[0];
+    const cheapest = cheapestWay(now, input, { refused: before, later }, fits);
     if (cheapest === undefined && own.event.outcome === 'refused') {
       acts.push({ at, strokes: seenWhileTyped(now, input), looks: null, entries: now.state.entries });
       continue;
@@ -334,6 +177,3 @@ export function keyedActs(opened: Evening, script: readonly TimedInput[], anewFr
   }
   return { acts, anew, typed: evening, scripted };
 }
-
-/** Strokes, and a little less for what says more at once. */
-const costOf = ({ strokes, items }: Candidate): number => strokes.length - items.length / 1000;

@@ -42,9 +42,9 @@ const RATIOS = [1, 2, 4, 6, 12] as const;
 /** Railroad time begins at six in the morning unless it is typed. */
 const MORNING_MINUTES = 360;
 
-function clock({ state }: LineContext): readonly Option[] {
-  // Another ratio goes on from the time that it is.
-  const minutes = state.clock === null ? MORNING_MINUTES : Math.floor(railroadMinutes(state.clock, state.at));
+/** @param seconds since the session was opened: another ratio goes on from the railroad time that it is now */
+function clock({ state }: LineContext, seconds: number): readonly Option[] {
+  const minutes = state.clock === null ? MORNING_MINUTES : railroadMinutes(state.clock, seconds);
   return [
     ...RATIOS.map((ratio) => offer(`${ratio} to 1`, { do: 'set-clock', ratio, minutes })),
     typed('at a time', 'clock '),
@@ -52,7 +52,8 @@ function clock({ state }: LineContext): readonly Option[] {
   ];
 }
 
-export function eveningOffers(context: LineContext): readonly OfferGroup[] {
+/** @param seconds since the session was opened, now */
+export function eveningOffers(context: LineContext, seconds: number): readonly OfferGroup[] {
   const { railroad, state } = context;
   const presumed = asShown(state);
   return filled([
@@ -68,7 +69,7 @@ export function eveningOffers(context: LineContext): readonly OfferGroup[] {
         ),
       ],
     },
-    { title: 'Railroad time', options: clock(context) },
+    { title: 'Railroad time', options: clock(context, seconds) },
     {
       title: 'Out of service',
       options: state.tags.map(({ thing, why }) =>

@@ -21,10 +21,15 @@ export interface ThingOffers {
   readonly groups: readonly OfferGroup[];
 }
 
-/** @param picked the train that was picked before, or null: what is offered at a block is for it */
+/**
+ * Nothing is offered once the evening has ended.
+ *
+ * @param picked the train that was picked before, or null: what is offered at a block is for it
+ */
 export function offersFor(context: LineContext, thing: string, picked: TrainId | null): ThingOffers {
   const { railroad, state } = context;
   const groups = (): readonly OfferGroup[] => {
+    if (state.phase === 'ended') return [];
     if (state.trains[thing as TrainId] !== undefined) return trainOffers(context, thing as TrainId);
     if (railroad.blocks.has(thing as BlockId)) return blockOffers(context, thing as BlockId, picked);
     if (railroad.throttles.has(thing as ThrottleId)) return cabOffers(context, thing as ThrottleId);

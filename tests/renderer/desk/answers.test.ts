@@ -2,16 +2,18 @@
 import { describe, expect, it } from 'vitest';
 import { alarmHead, alarmList, alarmOptions } from '../../../renderer/desk/alarm-list.ts';
 import { answerHead, answerWords } from '../../../renderer/desk/answer-words.ts';
+import { doingOfAct } from '../../../renderer/desk/desk-acts.ts';
 import { explain } from '../../../renderer/desk/explain.ts';
 import { eveningOffers } from '../../../renderer/desk/offers/evening-offers.ts';
 import { offersFor } from '../../../renderer/desk/offers/offers-for.ts';
-import type { Option } from '../../../renderer/desk/option.ts';
+import { ENDED, type Option } from '../../../renderer/desk/option.ts';
+import { railroadTime } from '../../../renderer/desk/railroad-time.ts';
 import { handsLoad, isSilent, oldestReport, phaseWords } from '../../../renderer/desk/status-figures.ts';
 import { stripTrain } from '../../../renderer/desk/strip-words.ts';
 import { waysOut } from '../../../renderer/desk/ways-out.ts';
 import type { TrainId } from '../../../shared-model/ids.ts';
-import { type Evening, problemWith, takeBatch } from '../../../shared-model/session/evening.ts';
-import { contextOf, madeUp, played, railroad, running, taken } from './demo-evening.ts';
+import { type Evening, problemWith, take, takeBatch } from '../../../shared-model/session/evening.ts';
+import { contextOf, input, madeUp, played, railroad, running, taken } from './demo-evening.ts';
 
 const granted = played(
   running,
@@ -190,7 +192,7 @@ describe('what is offered at a touch', () => {
     for (const thing of things)
       for (const { title, options } of [
         ...offersFor(context, thing, 't7' as TrainId).groups,
-        ...eveningOffers(context),
+        ...eveningOffers(context, evening.state.at),
       ]) {
         expect(new Set(says(options)).size, `${thing}, ${title}`).toBe(options.length);
         for (const { says: words, does } of options)
@@ -198,6 +200,29 @@ describe('what is offered at a touch', () => {
             for (const { input } of does.items)
               expect(problemWith(railroad, evening.state, input), `${thing}: ${words}`).toBeNull();
       }
+  });
+
+  it('is nothing once the evening has ended, and no key does what would be refused', () => {
+    const alarmed = played(granted, { do: 'breaker-tripped', supply: 'north' });
+    const ended = contextOf(played(alarmed, { do: 'end-session' }));
+    const [alarm] = ended.state.alarms;
+    if (alarm === undefined) throw new Error('the alarm is gone');
+    expect(alarmOptions(contextOf(alarmed), alarm)).not.toEqual([]);
+    expect(alarmOptions(ended, alarm)).toEqual([]);
+    for (const thing of things) expect(offersFor(ended, thing, 't7' as TrainId).groups, thing).toEqual([]);
+    for (const act of ['alarm-seen', 'alarm-mended', 'advance-1', 'throw-done', 'retract'] as const)
+      expect(doingOfAct(act, ended, []), act).toEqual({ kind: 'tell', says: ENDED });
+  });
+
+  it('changes the ratio of railroad time without a jump, however long nothing was said', () => {
+    const timed = played(running, { do: 'set-clock', ratio: 4, minutes: 360 });
+    const at = timed.state.at + 90;
+    const offered = eveningOffers(contextOf(timed), at).flatMap(({ options }) => options);
+    const faster = offered.find(({ says: words }) => words === '12 to 1')?.does;
+    if (faster?.kind !== 'send') throw new Error('no ratio is offered');
+    const { evening } = take(timed, { at, input: faster.items[0]?.input ?? input({ do: 'start' }) });
+    expect(railroadTime({ state: evening.state, seconds: at })).toBe('6:06 12:1');
+    expect(railroadTime({ state: evening.state, seconds: at + 60 })).toBe('6:18 12:1');
   });
 
   it('places a train where it was touched, with each cab and each facing', () => {
