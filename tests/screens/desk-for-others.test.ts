@@ -3,7 +3,7 @@ import type { Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { CAP_HEIGHT_RATIO, letterMm, pxPerMm } from '../../renderer/theme/letter-sizes.ts';
 import { askHost, type ConsolePage, goTo, openConsolePage } from '../support/console-page.ts';
-import { MAKING_UP, openDemo, say, words } from '../support/desk-page.ts';
+import { expectSays, MAKING_UP, openDemo, say, words } from '../support/desk-page.ts';
 import { pictureFile } from '../support/picture.ts';
 
 describe('what is said', () => {
@@ -37,6 +37,7 @@ describe('what is said', () => {
 
   it('is silent until the voice is wanted', async () => {
     await say(opened.page, '7 to 4 over');
+    await expectSays(opened.page, 'say', 'Cab 1, No. 7');
     expect(await spoken(opened.page)).toEqual([]);
   });
 
@@ -49,7 +50,7 @@ describe('what is said', () => {
     const shown: string[] = [];
     for (const line of ['right', '12 to 4 over', 'annul 7 not now', 'c2 stop', 'stop child on the track']) {
       await say(page, line);
-      await page.waitForTimeout(300);
+      await expect.poll(async () => (await spoken(page)).length).toBe(shown.length + 1);
       shown.push((/“(.*)”/.exec(await words(page, 'say')) ?? [])[1] ?? '');
     }
     const said = await spoken(page);

@@ -2,7 +2,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { askHost, type ConsolePage, goTo, openConsolePage } from '../support/console-page.ts';
 import { entriesNow, grewBeyond, playedEvening } from '../support/desk-check.ts';
-import { MAKING_UP, openDemo, say, turnedClock, words, zone } from '../support/desk-page.ts';
+import { expectSays, MAKING_UP, openDemo, say, turnedClock, words, zone } from '../support/desk-page.ts';
 import { pictureFile } from '../support/picture.ts';
 
 describe('an evening from its tags to its closing list', () => {
@@ -25,7 +25,7 @@ describe('an evening from its tags to its closing list', () => {
     pass(600);
     await page.reload();
     await page.locator('.desk[data-phase="stopped"]').waitFor();
-    expect(await words(page, 'status')).toContain('railroad time 6:10 4:1');
+    await expectSays(page, 'status', 'railroad time 6:10 4:1');
     await goTo(page, 'wall');
     await page.getByText('railroad 6:10 4:1').waitFor();
     await goTo(page, 'desk');
@@ -53,7 +53,7 @@ describe('an evening from its tags to its closing list', () => {
       expect(await grewBeyond(page, before)).toBe(true);
       await page.waitForTimeout(270);
     }
-    expect(await words(page, 'next')).toContain('Every train was called. Which knobs were touched?');
+    await expectSays(page, 'next', 'Every train was called. Which knobs were touched?');
     await page.keyboard.press('PageUp');
     await page.getByText('Every knob was looked at.').waitFor();
     await say(page, 'resume');
@@ -65,7 +65,9 @@ describe('an evening from its tags to its closing list', () => {
     await say(page, '7 to 4 over');
     await say(page, 'right');
     await say(page, 'c1 Robin');
-    expect(await words(page, 'say')).toContain(
+    await expectSays(
+      page,
+      'say',
       '“Robin, you have Cab 1. Cab 1, No. 7: from Depot to 4. Stop at the gap. Read back.”',
     );
   });
@@ -77,7 +79,7 @@ describe('an evening from its tags to its closing list', () => {
     await say(page, '7 in');
     await say(page, 'k8 is 1');
     await page.getByText('SECOND TRAIN').first().waitFor();
-    expect(await words(page, 'next')).toContain('K8');
+    await expectSays(page, 'next', 'K8');
     await say(page, 'k8 is off');
     await page.getByText('SECOND TRAIN').waitFor({ state: 'detached' });
   });
@@ -85,12 +87,10 @@ describe('an evening from its tags to its closing list', () => {
   it('says the steps when a breaker trips, and that all may inch when it is reset', async () => {
     const { page } = opened;
     await say(page, 'trip south');
-    expect(await words(page, 'band')).toContain('Look for what bridges the rails. Press it in once.');
-    expect(await words(page, 'say')).toContain(
-      'Everybody on South bench: handles to zero. The breaker tripped.',
-    );
+    await expectSays(page, 'band', 'Look for what bridges the rails. Press it in once.');
+    await expectSays(page, 'say', 'Everybody on South bench: handles to zero. The breaker tripped.');
     await say(page, 'reset south');
-    expect(await words(page, 'say')).toContain('Inch your train and say which way.');
+    await expectSays(page, 'say', 'Inch your train and say which way.');
     await page.getByText('BREAKER').waitFor({ state: 'detached' });
   });
 
@@ -128,7 +128,7 @@ describe('an evening from its tags to its closing list', () => {
     for (const line of [...MAKING_UP, '24 at 8 facing 9 c3', 'start']) await say(page, line);
     await say(page, 'k6 1');
     await page.getByText('REFUSED').first().waitFor();
-    expect(await words(page, 'band')).toContain('loose knob');
+    await expectSays(page, 'band', 'loose knob');
     await say(page, 'untag k6');
     await say(page, 'k6 1');
     expect((await askHost(page, 'evening.read', {}))?.state.selectors).toMatchObject({

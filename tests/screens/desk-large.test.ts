@@ -83,11 +83,12 @@ describe('a railroad of 400 blocks at the Desk', () => {
       await page.getByRole('button', { name: 'Closer' }).press('Enter');
     const board = await page.locator('[data-zone="board"]').boundingBox();
     const sees = async (selector: string) => {
-      const box = await page.locator(selector).first().boundingBox();
-      expect(box?.x, selector).toBeGreaterThanOrEqual(board?.x ?? 0);
-      expect((box?.x ?? 0) + (box?.width ?? 0), selector).toBeLessThanOrEqual(
-        (board?.x ?? 0) + (board?.width ?? 0),
-      );
+      const inSight = async () => {
+        const box = await page.locator(selector).first().boundingBox();
+        if (box === null || board === null) return false;
+        return box.x >= board.x && box.x + box.width <= board.x + board.width;
+      };
+      await expect.poll(inSight, { message: selector }).toBe(true);
     };
     await sees('.board-train');
     await sees('.board-name[data-next]');

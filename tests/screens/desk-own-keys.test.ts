@@ -2,7 +2,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type ConsolePage, goTo, openConsolePage } from '../support/console-page.ts';
 import { entriesNow, grewBeyond, playedEvening } from '../support/desk-check.ts';
-import { MAKING_UP, openDemo, say, turnedClock, words } from '../support/desk-page.ts';
+import { expectSays, MAKING_UP, openDemo, say, turnedClock, words } from '../support/desk-page.ts';
 
 describe('the keys of the Desk', () => {
   let opened: ConsolePage;
@@ -23,9 +23,9 @@ describe('the keys of the Desk', () => {
     await page.keyboard.press('F1');
     await page.keyboard.press('Shift+F8');
     expect(await page.locator('#entry-line').inputValue()).toBe('');
-    expect(await entriesNow(page)).toBe(before);
     await page.keyboard.press('Numpad9');
     await page.locator('[data-phase="stopped"]').waitFor();
+    expect(await entriesNow(page), 'the stop alone').toBe(before + 1);
     await page.waitForTimeout(300);
     await page.keyboard.press('ScrollLock');
     await page.getByText('KEYS LOCKED').waitFor({ state: 'detached' });
@@ -106,8 +106,8 @@ describe('an evening alone', () => {
     pass(7200);
     await page.reload();
     await page.getByText('alone').first().waitFor();
-    expect(await words(page, 'next')).toContain('Nothing to throw.');
+    await expectSays(page, 'next', 'Nothing to throw.');
     expect(await words(page, 'cabs')).not.toContain('where?');
-    expect(await words(page, 'status')).toContain('no alarm');
+    await expectSays(page, 'status', 'no alarm');
   });
 });

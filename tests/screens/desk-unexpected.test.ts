@@ -3,7 +3,7 @@ import type { Page, WebSocketRoute } from 'playwright';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type ConsolePage, openConsolePage } from '../support/console-page.ts';
 import { entriesNow } from '../support/desk-check.ts';
-import { MAKING_UP, openDemo, say, words } from '../support/desk-page.ts';
+import { expectSays, MAKING_UP, openDemo, say } from '../support/desk-page.ts';
 
 let opened: ConsolePage;
 /** The page's ways to the host; none is made while it is gone. */
@@ -74,6 +74,6 @@ describe('what nobody meant', () => {
     await page.keyboard.press('Enter');
     await expect.poll(() => entriesNow(page)).toBe(before + 1);
     expect(await line(page)).toBe('');
-    expect(await words(page, 'say')).toContain('Cab 1, No. 7: from Depot to 4.');
+    await expectSays(page, 'say', 'Cab 1, No. 7: from Depot to 4.');
   });
 });

@@ -234,14 +234,15 @@ describe('for the notebook', () => {
   test('every feeder, dial, toggle, supply and turnout of the demo is there', async () => {
     const schedule = page.getByRole('region', { name: 'Wiring schedule' });
     const feeders = demoRailroad.blocks.reduce((sum, block) => sum + block.feeders.length, 0);
-    const rows = (name: string | RegExp) => schedule.getByRole('table', { name }).locator('tbody tr').count();
-    expect(await rows(/^Feeders/)).toBe(feeders);
-    expect(await rows('Supplies')).toBe(demoRailroad.supplies.length);
-    expect(await rows('Phase record')).toBe(1);
-    expect(await rows('Toggles')).toBe(demoRailroad.toggles.length);
-    expect(await rows('Turnouts')).toBe(demoRailroad.nodes.filter(({ kind }) => kind === 'turnout').length);
+    const expectRows = (name: string | RegExp, rows: number) =>
+      expect.poll(() => schedule.getByRole('table', { name }).locator('tbody tr').count()).toBe(rows);
+    await expectRows(/^Feeders/, feeders);
+    await expectRows('Supplies', demoRailroad.supplies.length);
+    await expectRows('Phase record', 1);
+    await expectRows('Toggles', demoRailroad.toggles.length);
+    await expectRows('Turnouts', demoRailroad.nodes.filter(({ kind }) => kind === 'turnout').length);
     const dials = page.getByRole('region', { name: 'Dials' }).getByRole('img', { name: /^Dial of/ });
-    expect(await dials.count()).toBe(demoRailroad.selectors.length);
+    await expect.poll(() => dials.count()).toBe(demoRailroad.selectors.length);
     await schedule.getByText('Never open a transformer or a power pack.').waitFor();
     await schedule
       .getByText(`Know the master switch (${demoRailroad.masterSwitch})`, { exact: false })

@@ -225,7 +225,7 @@ describe('errors made on purpose', () => {
     await openCopy(passingSidingExample, 'findings');
     await findings().first().waitFor();
     await page.getByRole('button', { name: 'Show finding 1 on the drawing' }).click();
-    expect(await page.locator('.drawing-chosen, .drawing-chosen-line[d^=M]').count()).toBeGreaterThan(0);
+    await page.locator('.drawing-chosen, .drawing-chosen-line[d^=M]').first().waitFor({ state: 'attached' });
   });
 });
 

@@ -16,9 +16,9 @@ describe('the Desk before an evening', () => {
   it('shows the track of the demo railroad, what it has, and the phase check that is due', async () => {
     const { page } = opened;
     await page.getByRole('table', { name: 'The track of Harbor and Quarry' }).waitFor({ state: 'attached' });
-    const facts = await page.locator('.opening-facts').textContent();
-    expect(facts).toContain('18 blocks, 14 selectors, 12 turnouts, 4 cabs on 2 supplies, 6 trains.');
-    expect(facts).toContain('One pair of supplies that meet at a gap is not checked for tonight.');
+    const facts = page.locator('.opening-facts');
+    await facts.getByText('18 blocks, 14 selectors, 12 turnouts, 4 cabs on 2 supplies, 6 trains.').waitFor();
+    await facts.getByText('One pair of supplies that meet at a gap is not checked for tonight.').waitFor();
   });
 
   it.each(THEME_NAMES)('has nothing that axe finds in the %s theme', async (theme) => {

@@ -61,7 +61,9 @@ describe('a plan for three trains that is made real', () => {
     const asked = await movesAsked(page);
     expect(asked.every(({ outcome }) => outcome === 'done')).toBe(true);
     expect(asked.map(({ input }) => (input.do === 'request-move' ? input.train : ''))).not.toContain('t24');
-    expect(await button(page, /^Make (the next order )?real/).getAttribute('aria-disabled')).toBe('true');
+    await expect
+      .poll(() => button(page, /^Make (the next order )?real/).getAttribute('aria-disabled'))
+      .toBe('true');
     await order(page, 'No. 24 to').first().scrollIntoViewIfNeeded();
     await page.screenshot({ path: pictureFile('rehearsal-held-1280') });
   });
@@ -147,7 +149,7 @@ describe('two windows', () => {
       [first, '8 Ridge', ''],
       [second, '7 Curve', '8 Ridge'],
     ] as const) {
-      expect(await page.getByRole('button', { name: /^Plan \d/ }).count()).toBe(1);
+      await expect.poll(() => page.getByRole('button', { name: /^Plan \d/ }).count()).toBe(1);
       const chart = (await page.locator('.rehearsal-chart').textContent()) ?? '';
       expect(chart).toContain(goal);
       if (other !== '') expect(chart).not.toContain(other);
@@ -175,6 +177,8 @@ describe('without an evening', () => {
     const pick = page.getByLabel('On', { exact: true });
     await pick.waitFor();
     await pick.selectOption({ label: passingSidingExample.name });
+    // The demo has a No. 7 too, and the siding no No. 24.
+    await button(page, 'Put No. 24 on').waitFor({ state: 'detached' });
     await button(page, 'Put No. 7 on').waitFor();
     expect(await page.locator('.rehearsal-train').count()).toBe(0);
     await pick.selectOption({ label: demoRailroad.name });

@@ -44,7 +44,8 @@ describe('by pointer alone', () => {
       await row(page, name).getByLabel('to', { exact: true }).selectOption(to);
     await button(page, /^Pick No. 24/).click();
     await page.locator('[data-zone="board"] [data-opens="B3"]').first().click();
-    expect(await row(page, 'No. 24').getByLabel('to', { exact: true }).inputValue()).toBe('B3');
+    const goal = row(page, 'No. 24').getByLabel('to', { exact: true });
+    await expect.poll(() => goal.inputValue()).toBe('B3');
     await button(page, 'Can I?').click();
     await page.getByText('Safe.').waitFor();
     expect(await page.locator('.rehearsal-witness li').count()).toBeGreaterThanOrEqual(3);
@@ -104,10 +105,12 @@ describe('by pointer alone', () => {
     const orders = await page.locator('.rehearsal-orders li').count();
     await button(page, 'Make real all that can go now').click();
     await page.locator('.rehearsal-real [role="status"]').waitFor();
-    await expect.poll(async () => (await movesAsked(page)).length).toBeGreaterThan(0);
-    await page.waitForFunction(() =>
-      /Refused now|made real/.test(document.querySelector('.rehearsal-real')?.textContent ?? ''),
-    );
+    // It goes from order to order until none has its turn, or one is refused.
+    await page
+      .locator('.rehearsal-real')
+      .getByText(/^None has its turn yet|^Every order of it was made real|^Refused now/)
+      .first()
+      .waitFor();
     const asked = await movesAsked(page);
     const granted = asked.filter(({ outcome }) => outcome === 'done');
     expect(granted.length).toBeGreaterThan(0);
@@ -244,7 +247,7 @@ describe('what is wrong', () => {
     );
     expect(await button(page, 'Can I?').getAttribute('aria-disabled')).toBe('true');
     await button(page, 'Take No. 41 out').click();
-    expect(await alert().count()).toBe(0);
+    await expect.poll(() => alert().count()).toBe(0);
   });
 
   it('with a knob is said with the knob, and a way out', async () => {

@@ -58,9 +58,16 @@ export async function entriesNow(page: Page): Promise<number> {
   return (await askHost(page, 'evening.read', {}))?.state.entries ?? 0;
 }
 
-/** Waits until the evening has more entries; false when it did not come to have them. */
+/** Waits until the evening has more entries, and the Desk has drawn them; false when it did not come to have them. */
 export async function grewBeyond(page: Page, before: number): Promise<boolean> {
-  for (const until = performance.now() + PATIENCE_MS; performance.now() < until; )
-    if ((await entriesNow(page)) > before) return true;
+  for (const until = performance.now() + PATIENCE_MS; performance.now() < until; ) {
+    const now = await entriesNow(page);
+    if (now <= before) continue;
+    await page.waitForFunction(
+      (entries) => Number(document.querySelector('.desk')?.getAttribute('data-entries')) >= entries,
+      now,
+    );
+    return true;
+  }
   return false;
 }

@@ -1,5 +1,6 @@
 /** The Desk in a browser as the tests of its parts want it: an evening on the demo railroad, lines typed, zones read. */
 import type { Page } from 'playwright';
+import { expect } from 'vitest';
 import type { Clock } from '../../electron/host/clock.ts';
 import { askHost } from './console-page.ts';
 import { entriesNow, grewBeyond } from './desk-check.ts';
@@ -44,3 +45,7 @@ export const zone = (page: Page, name: string) => page.locator(`[data-zone="${na
 /** What a zone says. */
 export const words = async (page: Page, name: string): Promise<string> =>
   (await zone(page, name).textContent()) ?? '';
+
+/** A zone comes to say something: an answer is drawn a moment after the entry that it is about. */
+export const expectSays = (page: Page, name: string, says: string): Promise<void> =>
+  expect.poll(() => words(page, name)).toContain(says);
