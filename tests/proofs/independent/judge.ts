@@ -2,8 +2,8 @@
 
 import { advance } from './advance.ts';
 import { type Happening, nothing, raiseWrongThrottle, settleAlarms } from './alarms.ts';
-import { couple, pickUp, setOut } from './cars.ts';
-import { feedOf } from './feed.ts';
+import { type Done, type Entry, type Extra, fine, notNow } from './answer.ts';
+import { follow } from './follow.ts';
 import {
   end,
   grantLimits,
@@ -15,46 +15,15 @@ import {
   limitsReasons,
   readBack,
 } from './grants.ts';
-import { put, report } from './knob-reports.ts';
+import { put } from './knob-reports.ts';
 import { blocksOfKnob, throwReasons } from './knobs.ts';
-import { stretch } from './movement.ts';
 import { requestMove } from './moves.ts';
-import { verdictOf } from './phase.ts';
+import { observed } from './observed.ts';
 import { changeCab, placeTrain, releaseLimits, settle, settleOpen, takeOff } from './placing.ts';
-import { happened, trainAt, trainCleared, trainEntered } from './reports.ts';
-import {
-  addReason,
-  ahead,
-  inForce,
-  type Line,
-  placed,
-  type Reason,
-  type State,
-  type World,
-} from './state.ts';
+import { addReason, inForce, type Line, type Reason, type State, type World } from './state.ts';
 import { sure } from './sure.ts';
-import { changeCabThrows, type Guard, guardsFor, type ThrowNeeded, throwsFor } from './throws.ts';
-import { blocksUnder } from './views.ts';
+import { changeCabThrows, guardsFor, throwsFor } from './throws.ts';
 import { mayBeNow } from './when.ts';
-
-export interface Entry {
-  at: number;
-  do: string;
-  outcome: 'done' | 'refused' | 'alarm';
-  reasons: Reason[];
-  authority?: string;
-  throws?: ThrowNeeded[];
-  guards?: Guard[];
-}
-
-type Extra = Pick<Entry, 'authority' | 'throws' | 'guards'>;
-interface Done {
-  reasons: Reason[];
-  extra?: Extra;
-}
-
-const notNow = (...about: string[]): Done => ({ reasons: [{ code: 'not-now', about }] });
-const fine: Done = { reasons: [] };
 
 function turned(
   world: World,
@@ -222,99 +191,6 @@ function carryOut(world: World, state: State, line: Line, happening: Happening, 
       return { reasons: advance(world, state, line, happening) };
     default:
       return observed(world, state, line, happening);
-  }
-}
-
-function observed(world: World, state: State, line: Line, happening: Happening): Done {
-  switch (line.do) {
-    case 'train-entered':
-      trainEntered(world, state, line, happening);
-      return fine;
-    case 'train-cleared':
-      trainCleared(world, state, line, happening);
-      return fine;
-    case 'train-at':
-      trainAt(world, state, line, happening);
-      return fine;
-    case 'train-stopped':
-    case 'stalled':
-    case 'derailed':
-    case 'rerailed':
-      happened(world, state, line, happening);
-      return fine;
-    case 'set-out':
-      return { reasons: setOut(world, state, line, happening) };
-    case 'pick-up':
-      return { reasons: pickUp(world, state, line, happening) };
-    case 'couple':
-      return { reasons: couple(world, state, line, happening) };
-    case 'make-up':
-      happening.reported.push(line.train);
-      state.rolling[line.train] = { length: line.length, amps: line.amps };
-      return fine;
-    case 'selector-stands-at':
-      report(world, state, 'selector', line.selector, line.position, happening);
-      return fine;
-    case 'turnout-stands-at':
-      report(world, state, 'turnout', line.turnout, line.position, happening);
-      return fine;
-    case 'toggle-stands-at':
-      report(world, state, 'toggle', line.toggle, line.on, happening);
-      return fine;
-    case 'handle-at-zero':
-      if (!state.zero.includes(line.cab)) state.zero.push(line.cab);
-      return fine;
-    case 'phase-measured': {
-      happening.phaseAsked = true;
-      const others = state.checks.filter(
-        ({ a, b }) => !((a === line.a && b === line.b) || (a === line.b && b === line.a)),
-      );
-      const verdict = verdictOf(line.voltsA, line.voltsB, line.voltsAcross);
-      state.checks = [...others, { a: line.a, b: line.b, verdict }];
-      return fine;
-    }
-    case 'supply-replugged':
-      happening.phaseAsked = true;
-      state.checks = state.checks.filter(({ a, b }) => a !== line.supply && b !== line.supply);
-      return fine;
-    case 'breaker-tripped':
-      addReason(happening.raised, 'breaker', line.supply);
-      return fine;
-    case 'breaker-reset':
-      happening.reset.push(line.supply);
-      return fine;
-    default:
-      return fine;
-  }
-}
-
-/** What follows by itself after a line: trains that have grown lie on more track, limits become occupied, authorities are fulfilled. */
-function follow(world: World, state: State, stopped: readonly string[]): void {
-  for (const train of placed(state)) stretch(world, state, train);
-  for (const authority of state.authorities.filter(inForce)) {
-    if (authority.kind === 'limits') {
-      if (authority.state === 'granted') continue;
-      for (const visit of authority.visits)
-        if (!authority.occupied.includes(visit.block) && feedOf(world, state, visit.block) === visit.cab)
-          authority.occupied.push(visit.block);
-      continue;
-    }
-    const now = sure(state.trains[authority.train]);
-    const at = authority.visits[authority.pos];
-    if (
-      authority.visits.length === 0 &&
-      now.known &&
-      isReadBack(authority) &&
-      stopped.includes(authority.train)
-    ) {
-      now.trail = [...[...authority.lead].reverse(), ...now.trail];
-      authority.lead = [];
-      end(authority, 'fulfilled');
-    }
-    if (authority.state !== 'running' || ahead(authority).length > 0 || !isReadBack(authority)) continue;
-    const covered = blocksUnder(world, state, authority.train);
-    if (now.blocks.every(({ block }) => block === at?.block || covered.includes(block)))
-      end(authority, 'fulfilled');
   }
 }
 

@@ -1,6 +1,7 @@
 /** A whole script, line by line, retracts included; and the answer of `rehearse` in its JSON. */
 
-import { type Entry, judge } from './judge.ts';
+import type { Entry } from './answer.ts';
+import { judge } from './judge.ts';
 import { requestMove } from './moves.ts';
 import { beginning, type Line, placed, type State, type World } from './state.ts';
 import { sure } from './sure.ts';
