@@ -11,12 +11,13 @@ import {
   type SessionInput,
 } from '../../shared-model/session/input.ts';
 import { judge } from '../../shared-model/session/judge.ts';
-import { caseOf, otherWay } from '../../shared-model/session/orders/move-orders.ts';
+import { caseOf, otherWay, wayInTwo } from '../../shared-model/session/orders/move-orders.ts';
 import { called } from '../../shared-model/session/rules/sentences.ts';
 import { spokenBlock } from '../../shared-model/session/say.ts';
 import type { World } from '../../shared-model/session/world.ts';
 import { settleOptions } from './alarm-list.ts';
 import { send } from './entry-line/reading.ts';
+import { notNowWays } from './not-now-ways.ts';
 import { type Option, optionOf, PHASE_CHECK } from './option.ts';
 
 const option = (says: string, ...inputs: readonly SessionInput[]): Option => optionOf(send(says, ...inputs));
@@ -26,6 +27,8 @@ function mending(world: World, { code, about }: Refusal, train: TrainId | null):
   const [first = '', second = ''] = about;
   const name = called(world, first);
   switch (code) {
+    case 'not-now':
+      return notNowWays(world, about[0]);
     case 'block-disputed':
       return settleOptions(world, first as BlockId);
     case 'hand-off-needed':
@@ -98,10 +101,11 @@ function moveWays(
   ];
 }
 
-/** How far on the same way it can go now. */
+/** How far on the same way it can go now, or on the way that takes two moves. */
 function partOfTheWay(world: World, request: InputOf<'request-move'>, at: number): readonly Option[] {
   const moving = caseOf(world, request);
-  const blocks = moving === null ? [] : moving.legs.slice(moving.held).map(({ block }) => block);
+  const blocks =
+    moving === null ? wayInTwo(world, request) : moving.legs.slice(moving.held).map(({ block }) => block);
   const to = blocks
     .slice(0, -1)
     .findLast((block) => judge(world, { ...request, to: block }, at).kind === 'done');

@@ -75,6 +75,12 @@ export function sayReadBack(world: World, train: TrainId, time: string): string 
 
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
+/** Whether somebody has the train's cab: else there is nobody to say a word to. */
+const isHeard = ({ state }: World, train: TrainId): boolean => {
+  const cab = state.trains[train]?.cab ?? null;
+  return cab !== null && state.cabs[cab]?.person != null;
+};
+
 /** A refusal: its first reason in few words, and whether the crew will be called when it has passed. */
 export function sayRefused(world: World, event: SessionEvent): string {
   const { input } = event;
@@ -169,7 +175,9 @@ function sayOfAuthority(
 export function sayEntry(world: World, event: SessionEvent, time: string): string | null {
   const { input, outcome } = event;
   if (outcome === 'refused')
-    return input.do === 'request-move' || input.do === 'grant-limits' ? sayRefused(world, event) : null;
+    return (input.do === 'request-move' || input.do === 'grant-limits') && isHeard(world, input.train)
+      ? sayRefused(world, event)
+      : null;
   switch (input.do) {
     case 'request-move':
     case 'grant-limits':

@@ -11,7 +11,7 @@ import { afterwards, type Done, done, type Ruling } from '../ruling.ts';
 import type { Leg, Throw, TrainNow } from '../state.ts';
 import { legThrows } from '../throws.ts';
 import type { World } from '../world.ts';
-import { notNow } from './train-orders.ts';
+import { notNow, trainNotNow } from './train-orders.ts';
 
 /** One implied report that a throw stands right: only where it is off or presumed, a turnout only where it is presumed. */
 function implied(world: World, { kind, id, to }: Throw): Done {
@@ -85,7 +85,7 @@ function intoNext(world: World, id: InputOf<'advance'>['train'], leg: Leg): Done
 
 export function advance(world: World, { train: id }: InputOf<'advance'>): Ruling {
   const held = authorityOf(world.state, id);
-  if (held === null) return notNow(world, id);
+  if (held === null) return trainNotNow(world, id, 'has no authority');
   const { authority } = held;
   if (authority.kind === 'limits' || authority.state === 'granted') return notNow(world, held.id);
   const next = authority.legs[authority.at + 1];

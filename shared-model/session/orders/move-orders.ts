@@ -1,5 +1,5 @@
 /** Orders about moves: request, acknowledge, annul, withdraw, declare. */
-import type { AuthorityId, ThrottleId, TrainId } from '../../ids.ts';
+import type { AuthorityId, BlockId, ThrottleId, TrainId } from '../../ids.ts';
 import { routesToBlock } from '../../railroad/routes.ts';
 import type { Refusal } from '../../refusal.ts';
 import { authorityOf, type InForce } from '../facts/authorities.ts';
@@ -15,7 +15,7 @@ import { done, type Ruling } from '../ruling.ts';
 import type { AuthorityNow } from '../state.ts';
 import { guardsBeyond, throwsNeeded } from '../throws.ts';
 import { unique, type World, withRecord, withState } from '../world.ts';
-import { notNow } from './train-orders.ts';
+import { notNow, trainNotNow } from './train-orders.ts';
 
 /** What is not ready for a move: the train, its cab, or the limits that it works in; null when all is. */
 export function notReady(world: World, id: TrainId): string | null {
@@ -76,6 +76,14 @@ export function caseOf(world: World, request: InputOf<'request-move'>): MoveCase
     if (route !== undefined) return moveCase(world, request.train, route, request);
   }
   return null;
+}
+
+/** The blocks on the way to where no single move leads, since a turnout would be needed both ways: it is gone in two. None where there is no such way. */
+export function wayInTwo(world: World, { train, to }: InputOf<'request-move'>): readonly BlockId[] {
+  const from = startOf(world, train);
+  if (from === null) return [];
+  const route = targetsOf(world, to).flatMap((target) => target.routes(from, {}).slice(0, 1))[0];
+  return route?.blocks.slice(1) ?? [];
 }
 
 /** "At zero" ends with the next grant that uses the cab; a call is answered by it. */
@@ -197,12 +205,13 @@ export function annul(world: World, { authority: id }: InputOf<'annul'>): Ruling
   if (!inForce || authority.kind === 'limits') return notNow(world, id);
   const train = trainNow(world, authority.train);
   if (authority.state === 'running' && !train.stopped && !train.derailed)
-    return notNow(world, authority.train);
+    return trainNotNow(world, authority.train, 'is on its way: say first that it has stopped');
   return done(setAuthorityState(world, id, 'annul'));
 }
 
 export function withdraw(world: World, { train }: InputOf<'withdraw'>): Ruling {
-  if (!world.state.asks.some((ask) => ask.train === train)) return notNow(world, train);
+  if (!world.state.asks.some((ask) => ask.train === train))
+    return trainNotNow(world, train, 'asks for nothing');
   return done(withoutAsk(world, train));
 }
 

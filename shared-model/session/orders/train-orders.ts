@@ -1,5 +1,5 @@
 /** Orders about people and trains before they move: cabs, placing, guests' trains, lifting off, changing the cab. */
-import type { BlockId } from '../../ids.ts';
+import type { BlockId, TrainId } from '../../ids.ts';
 import { isStop } from '../../railroad/travel.ts';
 import type { Refusal } from '../../refusal.ts';
 import { authoritiesInForce, authorityOf, legsAhead } from '../facts/authorities.ts';
@@ -10,7 +10,7 @@ import { unplacedTrain } from '../initial.ts';
 import type { InputOf } from '../input.ts';
 import { layBackAsFar, layBackWhole, setAuthorityState, trainNow } from '../reports/moving.ts';
 import { wrongFeed } from '../reports/train-reports.ts';
-import { refusal } from '../rules/sentences.ts';
+import { called, refusal } from '../rules/sentences.ts';
 import { done, type Ruling } from '../ruling.ts';
 import { changeCabThrows } from '../throws.ts';
 import { type World, withRecord, withState } from '../world.ts';
@@ -18,6 +18,12 @@ import { type World, withRecord, withState } from '../world.ts';
 /** A refusal that says what is not ready; nothing else is checked. */
 export function notNow(world: World, ...about: string[]): Ruling {
   return { kind: 'refused', reasons: [refusal(world, 'not-now', about)], world };
+}
+
+/** The same about a train, where the order knows better than the train's state what is against it: "No. 7" and the rest of a sentence. */
+export function trainNotNow(world: World, train: TrainId, why: string): Ruling {
+  const says = `${called(world, train)} ${why}.`;
+  return { kind: 'refused', reasons: [{ code: 'not-now', about: [train], says }], world };
 }
 
 export function assignCab(world: World, { cab, person }: InputOf<'assign-cab'>): Ruling {
@@ -73,7 +79,9 @@ function placingReasons(world: World, block: BlockId, input: InputOf<'place-trai
 export function placeTrain(world: World, input: InputOf<'place-train'>, forced = false): Ruling {
   const { train: id, edge, toward, cab } = input;
   const train = trainNow(world, id);
-  if (train.placed || !isStop(world.railroad, toward)) return notNow(world, id);
+  if (train.placed) return trainNotNow(world, id, 'is on the track already: correct it with “at”');
+  if (!isStop(world.railroad, toward))
+    return trainNotNow(world, id, 'can only stand with its head at a gap or an end of track');
   const whole = layBackWhole(world, { edge, toward }, train.length);
   const trail = whole ?? layBackAsFar(world, { edge, toward }, train.length);
   const blocks = blocksUnder(world.railroad, spotsUnder(world.railroad, { trail, length: train.length }));
@@ -122,7 +130,9 @@ export function takeOff(world: World, { train: id }: InputOf<'take-off'>): Rulin
 /** Another throttle for a stopped train: all its knobs first off, then one by one to the new cab. */
 export function changeCab(world: World, { train: id, cab }: InputOf<'change-cab'>): Ruling {
   const train = trainNow(world, id);
-  if (!train.placed || !(train.stopped || train.derailed)) return notNow(world, id);
+  if (!train.placed) return notNow(world, id);
+  if (!train.stopped && !train.derailed)
+    return trainNotNow(world, id, 'is on its way: say first that it has stopped');
   const held = authorityOf(world.state, id);
   if (held !== null) return notNow(world, held.id);
   if (world.state.cabs[cab]?.person == null) return notNow(world, cab);

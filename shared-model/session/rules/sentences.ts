@@ -2,6 +2,7 @@
 import type { BlockId, ThrottleId, TrainId } from '../../ids.ts';
 import type { Alarm, AlarmCode, Refusal, RefusalCode } from '../../refusal.ts';
 import type { World } from '../world.ts';
+import { notNowWords } from './not-now-words.ts';
 
 /** How a thing is called in a sentence. */
 export function called(world: World, id: string): string {
@@ -24,9 +25,7 @@ export function called(world: World, id: string): string {
   return id;
 }
 
-const REFUSED: Record<RefusalCode, (name: (index: number) => string) => string> = {
-  'not-now': (name) =>
-    name(0) === '' ? 'The session does not take that now.' : `${name(0)} is not ready for that.`,
+const REFUSED: Record<Exclude<RefusalCode, 'not-now'>, (name: (index: number) => string) => string> = {
   'no-route': (name) => `No track leads ${name(0)} to ${name(1)} in its facing.`,
   'out-of-service': (name) => `${name(0)} is tagged out of service.`,
   'block-occupied': (name) => `${name(0)} is occupied by ${name(1)}.`,
@@ -76,7 +75,11 @@ const capital = (text: string): string => text.charAt(0).toUpperCase() + text.sl
 
 /** A refusal with its sentence; `more` is added where the rules know more than the code says. */
 export function refusal(world: World, code: RefusalCode, about: readonly string[], more = ''): Refusal {
-  const says = capital(REFUSED[code](namer(world, about)));
+  const words =
+    code === 'not-now'
+      ? `${notNowWords(world, about[0], (id) => called(world, id))}.`
+      : REFUSED[code](namer(world, about));
+  const says = capital(words);
   return { code, about, says: more === '' ? says : `${says} ${more}` };
 }
 

@@ -54,6 +54,38 @@ describe('the ways out of a refusal', () => {
     );
   });
 
+  it('are the first of two moves, where a turnout would be needed both ways', () => {
+    const { after, ways } = waysOf(running, { do: 'request-move', train: 't7', to: 'quarry' });
+    expect(after.events.at(-1)?.reasons[0]?.says).toMatch(/ask for two moves/);
+    expect(says(ways)).toEqual(['leave it', expect.stringMatching(/^to \d+$/)]);
+  });
+
+  it.each([
+    [madeUp, { train: 't7', to: 'B4' }, /^The evening is still being made up/, 'start the evening'],
+    [running, { train: 't18', to: 'B4' }, /^No\. 18 is not on the track: say where/, 'say where it stands'],
+    [
+      played(running, { do: 'assign-cab', cab: '1', person: null }),
+      { train: 't7', to: 'B4' },
+      /^Nobody has Cab 1\.$/,
+      'somebody has it',
+    ],
+    [
+      played(running, { do: 'derailed', train: 't7' }),
+      { train: 't7', to: 'B4' },
+      /^No\. 7 is off the rails: say first that it is rerailed\.$/,
+      'rerailed',
+    ],
+  ] as const)(
+    'of what is not ready are to make it ready, and the sentence says what it is',
+    (evening, move, sentence, way) => {
+      const { after, ways } = waysOf(evening, { do: 'request-move', ...move });
+      expect(after.events.at(-1)?.reasons.map(({ says: words }) => words)).toEqual([
+        expect.stringMatching(sentence),
+      ]);
+      expect(says(ways).join()).toContain(way);
+    },
+  );
+
   it('are to say that a knob stands there all the same, where the hand was faster than the line', () => {
     const { after, ways } = waysOf(granted, { do: 'turn-selector', selector: 'K4', position: '2' });
     expect(says(ways).slice(0, 2)).toEqual(['leave it', 'it stands at 2 already']);
