@@ -122,16 +122,33 @@ export function lineAndColumn(text: string, offset: number): { line: number; col
   return { line: before.length, column: (before.at(-1)?.length ?? 0) + 1 };
 }
 
+/** Where a short text stops being the beginning of JSON: behind the longest first part of it of which the engine does not complain alike. */
+function firstBadToken(text: string, complaint: string): number {
+  const complainsOf = (part: string): boolean => {
+    try {
+      JSON.parse(part);
+      return false;
+    } catch (error) {
+      return error instanceof Error && error.message.startsWith(complaint);
+    }
+  };
+  let length = text.length - 1;
+  while (length > 0 && complainsOf(text.slice(0, length))) length -= 1;
+  return length;
+}
+
 /**
- * Where the engine's message says that a text is wrong: it gives an offset, or else an excerpt that begins ten characters before it.
+ * Where the engine's message says that a text is wrong: it gives an offset, or else an excerpt, which is the whole of a short text
+ * and begins ten characters before the place in a long one.
  */
 function offsetIn(text: string, message: string): number {
   const position = /at position (\d+)/.exec(message)?.[1];
   if (position !== undefined) return Number(position);
-  const excerpt = /, (\.\.\.)?"([\s\S]*?)"(?:\.\.\.)? is not valid JSON$/.exec(message);
-  const start = excerpt?.[2] === undefined ? -1 : text.indexOf(excerpt[2]);
-  if (start < 0) return text.length;
-  return excerpt?.[1] === undefined ? start : start + 10;
+  const excerpt = /^(.*?), (\.\.\.)?"([\s\S]*?)"(\.\.\.)? is not valid JSON$/s.exec(message);
+  if (excerpt?.[1] === undefined || excerpt[3] === undefined) return text.length;
+  if (excerpt[2] === undefined) return firstBadToken(text.slice(0, excerpt[3].length), excerpt[1]);
+  const start = text.indexOf(excerpt[3]);
+  return start < 0 ? text.length : start + 10;
 }
 
 /**

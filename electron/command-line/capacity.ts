@@ -1,15 +1,13 @@
 /** `cabward capacity`: how many trains a railroad keeps moving, what stops one more, and what would help most. */
 import { capacity as findCapacity } from '../../shared-model/planning/capacity.ts';
 import type { CapacityAnswer } from '../../shared-model/planning/capacity-answer.ts';
-import { indexRailroad } from '../../shared-model/railroad/railroad.ts';
-import { whyNotRunnable } from '../../shared-model/railroad/runnable.ts';
 import { type Answer, inputError } from './answer.ts';
-import { readRailroad } from './files.ts';
 import { readNumbers } from './number-option.ts';
+import { readRunnableRailroad } from './runnable-railroad.ts';
 
 const USUAL_LIMIT_SECONDS = '10';
 const LIMIT = { least: 0.01, most: 3600, unit: 'seconds' } as const;
-const SEED = { least: 0, most: 1_000_000, whole: true, unit: 'of the draws' } as const;
+const SEED = { least: 0, most: 1_000_000, whole: true, unit: 'seed' } as const;
 /** Helps named on paper; the JSON has all. */
 const MOST_HELPS = 5;
 
@@ -39,14 +37,11 @@ export function capacity(
     seed: ['--seed', call.seed ?? '1', SEED],
   });
   if (!numbers.ok) return inputError(numbers.says);
-  const document = readRailroad(railroadFile);
-  if (!document.ok) return document.answer;
-  const error = whyNotRunnable(document.value);
-  if (error !== null)
-    return inputError(`${railroadFile}: ${error.code} (${error.about.join(', ')}): ${error.says}`);
+  const railroad = readRunnableRailroad(railroadFile);
+  if (!railroad.ok) return railroad.answer;
   const { limitSeconds, seed } = numbers.values;
   const end = performance.now() + limitSeconds * 1000;
-  const answer = findCapacity(indexRailroad(document.value), {
+  const answer = findCapacity(railroad.value, {
     seed,
     shouldStop: () => performance.now() > end,
   });

@@ -1,14 +1,13 @@
 /** `cabward rehearse`: a script of orders and observations through the rules; one entry a line, then the state after the last. */
 import { lookAhead } from '../../shared-model/planning/look-ahead.ts';
-import { indexRailroad } from '../../shared-model/railroad/railroad.ts';
-import { whyNotRunnable } from '../../shared-model/railroad/runnable.ts';
 import { newEvening, take } from '../../shared-model/session/evening.ts';
 import type { SessionEvent } from '../../shared-model/session/event.ts';
 import { parseScript } from '../../shared-model/session/script.ts';
 import type { Throw } from '../../shared-model/session/state.ts';
 import { stateAnswer } from '../../shared-model/session/state-answer.ts';
 import { type Answer, inputError } from './answer.ts';
-import { readRailroad, readText } from './files.ts';
+import { readText } from './files.ts';
+import { readRunnableRailroad } from './runnable-railroad.ts';
 import { stateLines } from './state-text.ts';
 
 const throwAnswer = ({ kind, id, to, block, waitsFor, advice }: Throw) => ({
@@ -48,14 +47,11 @@ function entryLines(event: SessionEvent): readonly string[] {
 
 /** Rehearses a script on a railroad; exit status 1 when an order was refused or an alarm raised. */
 export function rehearse(railroadFile: string, scriptFile: string): Answer {
-  const document = readRailroad(railroadFile);
-  if (!document.ok) return document.answer;
+  const read = readRunnableRailroad(railroadFile);
+  if (!read.ok) return read.answer;
   const text = readText(scriptFile);
   if (!text.ok) return text.answer;
-  const error = whyNotRunnable(document.value);
-  if (error !== null)
-    return inputError(`${railroadFile}: ${error.code} (${error.about.join(', ')}): ${error.says}`);
-  const railroad = indexRailroad(document.value);
+  const railroad = read.value;
   const script = parseScript(railroad, text.value);
   if (!script.ok) return inputError(`${scriptFile}: line ${script.line}: ${script.says}`);
 

@@ -1,17 +1,16 @@
 /** `cabward route`: the ways of a train to a block, what they need set, and what would refuse them to a cab. */
 import type { BlockId, ThrottleId } from '../../shared-model/ids.ts';
-import { indexRailroad, type Railroad } from '../../shared-model/railroad/railroad.ts';
+import type { Railroad } from '../../shared-model/railroad/railroad.ts';
 import type { Route } from '../../shared-model/railroad/route.ts';
 import { type RouteOptions, routesToBlock } from '../../shared-model/railroad/routes.ts';
-import { whyNotRunnable } from '../../shared-model/railroad/runnable.ts';
 import type { Spot } from '../../shared-model/railroad/travel.ts';
 import type { Refusal } from '../../shared-model/refusal.ts';
 import { isWiredFor, rootSelector } from '../../shared-model/session/facts/feed.ts';
 import { initialState } from '../../shared-model/session/initial.ts';
 import { feedReasons } from '../../shared-model/session/rules/block-reasons.ts';
 import { type Answer, inputError } from './answer.ts';
-import { readRailroad } from './files.ts';
 import { readNumbers } from './number-option.ts';
+import { readRunnableRailroad } from './runnable-railroad.ts';
 
 /** The options as they were typed. */
 export interface RouteCall {
@@ -170,10 +169,6 @@ export function routeAnswer(railroad: Railroad, call: RouteCall): Answer {
 
 /** Finds routes on a railroad file. */
 export function route(railroadFile: string, call: RouteCall): Answer {
-  const document = readRailroad(railroadFile);
-  if (!document.ok) return document.answer;
-  const error = whyNotRunnable(document.value);
-  if (error !== null)
-    return inputError(`${railroadFile}: ${error.code} (${error.about.join(', ')}): ${error.says}`);
-  return routeAnswer(indexRailroad(document.value), call);
+  const railroad = readRunnableRailroad(railroadFile);
+  return railroad.ok ? routeAnswer(railroad.value, call) : railroad.answer;
 }

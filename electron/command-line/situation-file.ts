@@ -1,9 +1,9 @@
 /** Reads the railroad and the situation that `safe` and `plan` are asked about. */
 import { parseSituation, type Situation } from '../../shared-model/planning/situation.ts';
-import { indexRailroad, type Railroad } from '../../shared-model/railroad/railroad.ts';
-import { whyNotRunnable } from '../../shared-model/railroad/runnable.ts';
+import type { Railroad } from '../../shared-model/railroad/railroad.ts';
 import { inputError } from './answer.ts';
-import { type Loaded, readJson, readRailroad } from './files.ts';
+import { type Loaded, readJson } from './files.ts';
+import { readRunnableRailroad } from './runnable-railroad.ts';
 
 export interface SituationOnRailroad {
   readonly railroad: Railroad;
@@ -12,17 +12,11 @@ export interface SituationOnRailroad {
 
 /** @returns both, whole; else the answer that says which file is wrong, where, and what was expected */
 export function readSituation(railroadFile: string, situationFile: string): Loaded<SituationOnRailroad> {
-  const document = readRailroad(railroadFile);
-  if (!document.ok) return document;
-  const error = whyNotRunnable(document.value);
-  if (error !== null)
-    return {
-      ok: false,
-      answer: inputError(`${railroadFile}: ${error.code} (${error.about.join(', ')}): ${error.says}`),
-    };
+  const read = readRunnableRailroad(railroadFile);
+  if (!read.ok) return read;
   const value = readJson(situationFile);
   if (!value.ok) return value;
-  const railroad = indexRailroad(document.value);
+  const railroad = read.value;
   const situation = parseSituation(railroad, value.value);
   if (situation.ok) return { ok: true, value: { railroad, situation: situation.value } };
   const { path, says } = situation.malformed;

@@ -44,7 +44,7 @@ const isThing: Known = (railroad, state, id) =>
 const FIELDS: Record<Field, readonly [string, Known]> = {
   train: ['a train', isTrain],
   other: ['a train', isTrain],
-  cut: ['a cut that was set out', isCut],
+  cut: ['a cut', isCut],
   cab: ['a throttle', inList('throttles')],
   toCab: ['a throttle', inList('throttles')],
   block: ['a block', inList('blocks')],

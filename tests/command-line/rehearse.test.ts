@@ -175,9 +175,19 @@ test.each([
 });
 
 test.each([
-  ['broken-reference', { blocks: [{ id: 'B1', name: 'West', source: { selector: 'K9' }, feeders: [] }] }],
+  [
+    'broken-reference',
+    '$.blocks[0].source.selector: ',
+    { blocks: [{ id: 'B1', name: 'West', source: { selector: 'K9' }, feeders: [] }] },
+  ],
+  [
+    'broken-reference',
+    '$.settings[0].turnouts.g1: ',
+    { settings: [{ id: 's1', name: 'One', selectors: {}, turnouts: { g1: 'normal' }, toggles: {} }] },
+  ],
   [
     'feed-loop',
+    '$.toggles[0]: ',
     {
       toggles: [
         { id: 'H1', name: 'one' },
@@ -190,10 +200,14 @@ test.each([
       ],
     },
   ],
-])('a railroad with %s cannot be run, and it is said why', async (code, change) => {
-  const file = join(temporaryFolder(), 'wrong.railroad.json');
-  writeFileSync(file, JSON.stringify({ ...passingSiding, ...change }));
-  const ran = await cabward('rehearse', file, MEET);
-  expect(ran).toMatchObject({ status: 2, out: '' });
-  expect(ran.err).toContain(code);
-});
+])(
+  'a railroad with %s cannot be run, and it is said where the file is wrong (%s) and what was expected',
+  async (code, place, change) => {
+    const file = join(temporaryFolder(), 'wrong.railroad.json');
+    writeFileSync(file, JSON.stringify({ ...passingSiding, ...change }));
+    const ran = await cabward('rehearse', file, MEET);
+    expect(ran).toMatchObject({ status: 2, out: '' });
+    expect(ran.err).toContain(`${place}${code}: `);
+    expect(ran.err).toMatch(/; expected: [^\n]+\n$/);
+  },
+);

@@ -104,6 +104,15 @@ describe('a file that is no railroad at all', () => {
     expect(parsed('')).toMatchObject({ path: 'line 1 column 1', says: expect.stringContaining('empty') });
   });
 
+  test.each([
+    ['{"format":}', 11],
+    ['{"a":1, "b": tru }', 17],
+    ['[1,]', 4],
+    [`{"name":"${'x'.repeat(60)}","scaleRatio":forty,"system":"${'y'.repeat(60)}"}`, 86],
+  ])('the place in %j is that of the token that does not belong', (text, column) => {
+    expect(parsed(text).path).toBe(`line 1 column ${column}`);
+  });
+
   test('a file cut short is told at its end', () => {
     const text = JSON.stringify(example, null, 2).split('\n').slice(0, 40).join('\n');
     expect(parsed(text).path).toMatch(/^line 40 /);

@@ -1,5 +1,6 @@
 /** Authorities in force and what of them is still ahead or still under the train. */
 import type { AuthorityId, BlockId, ThrottleId, TrainId } from '../../ids.ts';
+import type { Spot } from '../../railroad/travel.ts';
 import type { AuthorityNow, Leg, SessionState } from '../state.ts';
 import { entriesOf } from '../world.ts';
 
@@ -25,6 +26,14 @@ export function authorityOf(state: SessionState, train: TrainId): InForce | null
 /** The legs not entered yet. */
 export function legsAhead(authority: AuthorityNow): readonly Leg[] {
   return authority.legs.slice(authority.at + 1);
+}
+
+/** What is still to run in the block where the head is: a gap with that block on both sides lies ahead. None where the head is elsewhere. */
+export function spotsToRun(state: SessionState, authority: AuthorityNow): readonly Spot[] {
+  const here = authority.legs[authority.at]?.spots ?? [];
+  const head = state.trains[authority.train]?.trail[0];
+  const place = here.findIndex(({ edge, toward }) => edge === head?.edge && toward === head.toward);
+  return place < 0 ? [] : here.slice(place + 1);
 }
 
 /** The legs not given back: what is ahead, and what the train is still in. */

@@ -2,7 +2,7 @@
 import type { BlockId, NodeId } from '../../ids.ts';
 import { onward } from '../../railroad/travel.ts';
 import type { Refusal } from '../../refusal.ts';
-import { authorityOf, legsAhead } from '../facts/authorities.ts';
+import { authorityOf, legsAhead, spotsToRun } from '../facts/authorities.ts';
 import { rootSelector } from '../facts/feed.ts';
 import { phaseFact, supplyOf } from '../facts/phase.ts';
 import type { InputOf } from '../input.ts';
@@ -37,18 +37,24 @@ function recabbed(authority: AuthorityNow, from: number, cab: Input['toCab']): A
   return authority.legs.map((leg, index) => (index >= from ? { ...leg, cab } : leg));
 }
 
+/** The selectors at the roots of these blocks, each once. */
+const selectorsOf = (world: World, blocks: readonly BlockId[]) =>
+  unique(blocks.map((block) => rootSelector(world.railroad, block)).filter((id) => id !== null));
+
 /** What lies ahead from a leg on, checked for the new cab as a move is; all codes but length and gridlock. */
 function aheadReasons(
   world: World,
   authority: AuthorityNow,
   from: number,
   cab: Input['toCab'],
+  under: readonly BlockId[],
 ): readonly Refusal[] {
   const train = trainNow(world, authority.train);
   const legs = recabbed(authority, from, cab).slice(authority.at + 1);
   const moving: MoveCase = {
     train: authority.train,
     cab: from <= authority.at ? cab : (authority.legs[authority.at]?.cab ?? cab),
+    granted: spotsToRun(world.state, authority),
     here: null,
     legs,
     held: legs.length,
@@ -59,12 +65,7 @@ function aheadReasons(
   const first = Math.max(0, from - authority.at - 1);
   const spots = legs.slice(first).flatMap((leg) => leg.spots);
   const before = legs[first - 1]?.spots.at(-1) ?? authority.legs[authority.at]?.spots.at(-1);
-  const selectors = unique(
-    legs
-      .slice(first)
-      .map((leg) => rootSelector(world.railroad, leg.block))
-      .filter((id) => id !== null),
-  );
+  const selectors = selectorsOf(world, [...under, ...legs.slice(first).map((leg) => leg.block)]);
   return onlyOnce([
     ...legReasons(world, moving, first),
     ...wayReasons(world, authority.train, before, spots),
@@ -98,9 +99,10 @@ function standing(world: World, { train: id, block, toCab }: Input, train: Train
   const rest = [
     ...tagReasons(world, id, [toCab]),
     ...liveTrains(world, id, train.together, [toCab]),
-    ...loads(world, id, train.together, [toCab], []),
+    ...loads(world, id, train.together, [toCab], selectorsOf(world, train.blocks)),
   ];
-  const ahead = held === null ? rest : aheadReasons(world, held.authority, held.authority.at, toCab);
+  const ahead =
+    held === null ? rest : aheadReasons(world, held.authority, held.authority.at, toCab, train.blocks);
   const reasons = onlyOnce([...here, ...ahead]);
   if (reasons.length > 0) return { kind: 'refused', reasons, world };
   let next = withRecord(world, 'trains', id, { cab: toCab });
@@ -147,7 +149,7 @@ export function handOff(world: World, input: Input): Ruling {
     const reasons = phaseReason(world, from, toCab, placeOf(world, train, block));
     return reasons.length > 0 ? { kind: 'refused', reasons, world } : done(agreedFrom(world, [block]));
   }
-  const reasons = aheadReasons(world, held.authority, index, toCab);
+  const reasons = aheadReasons(world, held.authority, index, toCab, []);
   if (reasons.length > 0) return { kind: 'refused', reasons, world };
   const legs = recabbed(held.authority, index, toCab);
   const next = withRecord(world, 'authorities', held.id, { legs });

@@ -61,7 +61,7 @@ function gapsAgainst(before: World, after: World, blocks: readonly BlockId[]): r
       const agreed = [ahead, behind].every((block) => cabUnder(before, id, block) === feedNow(after, block));
       return agreed ? [] : [refusal(before, 'bridged', [gap])];
     });
-  return inTableOrder(reasons);
+  return onlyOnce(inTableOrder(reasons));
 }
 
 function tagged(world: World, things: readonly string[]): readonly Refusal[] {

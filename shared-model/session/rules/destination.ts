@@ -3,8 +3,10 @@ import type { BlockId, EdgeId, TrainId } from '../../ids.ts';
 import type { Route } from '../../railroad/route.ts';
 import { type RouteOptions, routesToBlock, routesToEdge } from '../../railroad/routes.ts';
 import type { Spot } from '../../railroad/travel.ts';
-import { authorityOf, legsAhead } from '../facts/authorities.ts';
+import { authorityOf, legsAhead, spotsToRun } from '../facts/authorities.ts';
+import type { LegTurnout } from '../state.ts';
 import type { World } from '../world.ts';
+import { turnoutsAlong } from './move-case.ts';
 
 /** One thing a request may mean: a block, an edge, or one track of a place. */
 export interface Target {
@@ -42,10 +44,17 @@ export function startOf(world: World, train: TrainId): Spot | null {
   return end ?? world.state.trains[train]?.trail[0] ?? null;
 }
 
+/** The turnouts that a train's authority still has ahead of its head. */
+function turnoutsToRun(world: World, train: TrainId): readonly LegTurnout[] {
+  const held = authorityOf(world.state, train)?.authority;
+  if (held === undefined) return [];
+  const head = world.state.trains[train]?.trail[0];
+  const here = head === undefined ? [] : turnoutsAlong(world.railroad, head, spotsToRun(world.state, held));
+  return [...here, ...legsAhead(held).flatMap((leg) => leg.turnouts)];
+}
+
 /** The options of every route of a move: no turnout in both settings, counted with what the authority still has ahead. */
 export function moveOptions(world: World, train: TrainId, via: readonly BlockId[] | undefined): RouteOptions {
-  const held = authorityOf(world.state, train)?.authority;
-  const ahead = held === undefined ? [] : legsAhead(held).flatMap((leg) => leg.turnouts);
-  const settled = ahead.filter(({ selfLined }) => !selfLined);
+  const settled = turnoutsToRun(world, train).filter(({ selfLined }) => !selfLined);
   return { oneSetting: true, settled, ...(via === undefined ? {} : { via }) };
 }

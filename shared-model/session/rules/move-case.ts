@@ -3,7 +3,7 @@ import type { BlockId, NodeId, ThrottleId, TrainId } from '../../ids.ts';
 import type { Railroad } from '../../railroad/railroad.ts';
 import type { Route } from '../../railroad/route.ts';
 import type { Spot } from '../../railroad/travel.ts';
-import { authorityOf, lastCab, legsAhead } from '../facts/authorities.ts';
+import { authorityOf, lastCab, legsAhead, spotsToRun } from '../facts/authorities.ts';
 import { passageBetween } from '../facts/standing.ts';
 import type { Leg, LegTurnout } from '../state.ts';
 import type { World } from '../world.ts';
@@ -12,7 +12,9 @@ export interface MoveCase {
   readonly train: TrainId;
   /** The cab the train is on now. */
   readonly cab: ThrottleId;
-  /** Track still to run in the block where the head is: a gap with one block on both sides lies ahead. */
+  /** Track still to run in the block where the head is, as its authority has it: a gap with one block on both sides lies ahead. */
+  readonly granted: readonly Spot[];
+  /** More track asked for in that block. */
   readonly here: Leg | null;
   /** Every block from the one after the train's present head on: what an authority still has ahead, then what is asked for. */
   readonly legs: readonly Leg[];
@@ -120,6 +122,7 @@ export function moveCase(
   return {
     train,
     cab,
+    granted: held === undefined ? [] : spotsToRun(world.state, held),
     here: last === undefined && rest !== undefined && rest.spots.length > 0 ? rest : null,
     legs: [...extended, ...asked],
     held: ahead.length,
@@ -129,7 +132,12 @@ export function moveCase(
   };
 }
 
+/** The spots that are still to run in the block where the head is. */
+export function spotsHere(moving: MoveCase): readonly Spot[] {
+  return [...moving.granted, ...(moving.here?.spots ?? [])];
+}
+
 /** Every spot of the case in travel order, from the head's own on. */
 export function spotsAhead(moving: MoveCase): readonly Spot[] {
-  return [...(moving.here?.spots ?? []), ...moving.legs.flatMap((leg) => leg.spots)];
+  return [...spotsHere(moving), ...moving.legs.flatMap((leg) => leg.spots)];
 }

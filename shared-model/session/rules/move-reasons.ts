@@ -7,7 +7,7 @@ import { spotsUnder } from '../facts/standing.ts';
 import { unique, type World } from '../world.ts';
 import { blockReasons, inTableOrder, parentReasons } from './block-reasons.ts';
 import { gridlockAhead } from './gridlock-ahead.ts';
-import { type MoveCase, spotsAhead } from './move-case.ts';
+import { type MoveCase, spotsAhead, spotsHere } from './move-case.ts';
 import { liveTrains, loads, selectorsAlong, tagReasons, tooLong, wayReasons } from './way-reasons.ts';
 
 /** The same code about the same things only once. */
@@ -27,7 +27,7 @@ function ownTailIn(world: World, moving: MoveCase, index: number): boolean {
   const leg = moving.legs[index];
   if (train === undefined || leg === undefined) return false;
   const before: readonly Spot[] = [
-    ...(moving.here?.spots ?? []),
+    ...spotsHere(moving),
     ...moving.legs.slice(0, index).flatMap((earlier) => earlier.spots),
   ];
   const trail = [...[...before].reverse(), ...train.trail];

@@ -1,5 +1,6 @@
 /** Reasons about the way (turnouts, crossings) and about the rest (throttles, other trains, length, load, gridlock). */
 import type { NodeId, SelectorId, ThrottleId, TrainId } from '../../ids.ts';
+import { isOver, supplyLimit } from '../../power/load.ts';
 import type { Spot } from '../../railroad/travel.ts';
 import type { Refusal } from '../../refusal.ts';
 import { authoritiesInForce } from '../facts/authorities.ts';
@@ -29,7 +30,10 @@ export function turnoutReasons(
   ];
 }
 
-/** Turnouts and insulated crossings of a way, in the order of passing. */
+/**
+ * Turnouts and insulated crossings of a way, in the order of passing. One that is passed again is asked again, for that way through it;
+ * the same reason may come twice then.
+ */
 export function wayReasons(
   world: World,
   train: TrainId,
@@ -37,16 +41,15 @@ export function wayReasons(
   spots: readonly Spot[],
 ): readonly Refusal[] {
   const way = head === undefined ? spots : [head, ...spots];
-  const first = way[0];
-  if (first === undefined) return [];
-  const turnouts = turnoutsAlong(world.railroad, first, way.slice(1));
-  const passed = unique(way.slice(0, -1).map((spot) => spot.toward));
-  return passed.flatMap((node) => {
-    const here = turnouts.filter(({ id }) => id === node);
-    const reasons = here.flatMap((turnout) => turnoutReasons(world, train, turnout));
+  return way.slice(1).flatMap((after, index) => {
+    const before = way[index] ?? after;
+    const node = before.toward;
+    const reasons = turnoutsAlong(world.railroad, before, [after]).flatMap((turnout) =>
+      turnoutReasons(world, train, turnout),
+    );
     const crossing = world.railroad.nodes.get(node);
     if (crossing?.kind !== 'crossing' || !crossing.insulated) return reasons;
-    const taken = waysOver(crossing, way).some(
+    const taken = waysOver(crossing, [before, after]).some(
       (over) => crossingTakers(world, crossing, over, train).length > 0,
     );
     return taken ? [...reasons, refusal(world, 'crossing-taken', [node])] : reasons;
@@ -90,11 +93,11 @@ export function loads(
   const { railroad, state } = world;
   const ampsOf = (id: TrainId): number => state.trains[id]?.amps ?? 0;
   const sum = (ids: readonly TrainId[]): number => unique(ids).reduce((amps, id) => amps + ampsOf(id), 0);
-  const throttles = cabs.filter(
-    (cab) => sum([train, ...together]) > (railroad.throttles.get(cab)?.maxAmps ?? Infinity),
+  const throttles = cabs.filter((cab) =>
+    isOver(sum([train, ...together]), railroad.throttles.get(cab)?.maxAmps ?? Infinity),
   );
-  const contacts = selectors.filter(
-    (id) => ampsOf(train) > (railroad.selectors.get(id)?.contactAmps ?? Infinity),
+  const contacts = selectors.filter((id) =>
+    isOver(ampsOf(train), railroad.selectors.get(id)?.contactAmps ?? Infinity),
   );
   const supplies = unique(cabs.map((cab) => supplyOf(world, cab))).filter((id) => {
     const supply = railroad.document.supplies.find((other) => other.id === id);
@@ -104,7 +107,7 @@ export function loads(
         const cab = state.trains[other]?.cab;
         return cab !== null && cab !== undefined && supplyOf(world, cab) === id;
       });
-    return supply !== undefined && sum([train, ...running]) > supply.ratedVa / supply.maxVolts;
+    return supply !== undefined && isOver(sum([train, ...running]), supplyLimit(supply));
   });
   return [...throttles, ...contacts, ...supplies].map((thing) => refusal(world, 'overload', [thing]));
 }
