@@ -1,10 +1,12 @@
 /** The frame of the drawing board: what the railroad is called and whether it is kept, the drawing, and one sheet beside it. */
 import { useEffect, useState } from 'react';
 import { Act } from '../parts/act.tsx';
+import { counted } from '../parts/counted.ts';
 import { Dialog } from '../parts/dialog.tsx';
 import { TextBox } from '../parts/field.tsx';
 import { Drawing } from './drawing/drawing.tsx';
 import type { Kept } from './drawing-store.ts';
+import { nextStep } from './next-step.ts';
 import { SHEETS, type SheetEntry } from './sheets.ts';
 import { useDraftAudit, useDrawing, useDrawingStore } from './use-drawing.tsx';
 
@@ -15,6 +17,18 @@ function keptWords(kept: Kept): string {
   if (kept.kind === 'kept') return `kept ${clock(kept.at)}`;
   if (kept.kind === 'keeping') return 'keeping…';
   return kept.kind === 'problem' ? `NOT KEPT: ${kept.says}` : '';
+}
+
+/** What is wrong still, for somebody who is about to publish. */
+function StillWrong() {
+  const findings = useDraftAudit()?.findings ?? [];
+  const errors = findings.filter(({ severity }) => severity === 'error').length;
+  return errors === 0 ? null : (
+    <p>
+      The audit finds {counted(errors, 'error')}: the railroad cannot be run like that yet. The Findings sheet
+      has {errors === 1 ? 'it' : 'them'}.
+    </p>
+  );
 }
 
 function Publish({ onClose }: { readonly onClose: () => void }) {
@@ -41,6 +55,7 @@ function Publish({ onClose }: { readonly onClose: () => void }) {
           onChange={setNote}
         />
       </form>
+      <StillWrong />
       {problem === null ? null : <p role="alert">{problem}</p>}
       <p className="drawing-board-acts">
         <Act kind="calm" onPress={() => void publish()}>
@@ -51,6 +66,36 @@ function Publish({ onClose }: { readonly onClose: () => void }) {
         </Act>
       </p>
     </Dialog>
+  );
+}
+
+/** What to do next, as a way there; when all is done and published, the way to the Desk. */
+function Next({ onPublish }: { readonly onPublish: () => void }) {
+  const { id } = useDrawingStore();
+  const audit = useDraftAudit();
+  const draft = useDrawing((state) => state.history.draft);
+  const published = useDrawing(
+    (state) => state.version > 0 && !state.isDraft && state.kept.kind !== 'keeping',
+  );
+  if (audit === null || audit.malformed !== null) return <span className="drawing-board-next" />;
+  const step = nextStep(draft, audit.findings, published);
+  return (
+    <span className="drawing-board-next">
+      {step === null ? (
+        <a href={`#/desk/${id}`}>To the Desk: open an evening on it</a>
+      ) : (
+        <>
+          <span className="quiet">Next: </span>
+          {step.sheet === null ? (
+            <button type="button" className="drawing-board-link" onClick={onPublish}>
+              {step.says}
+            </button>
+          ) : (
+            <a href={`#/drawing-board/${id}/${step.sheet}`}>{step.says}</a>
+          )}
+        </>
+      )}
+    </span>
   );
 }
 
@@ -73,6 +118,7 @@ function Head() {
         <span role="status" data-kept={kept.kind}>
           {keptWords(kept)}
         </span>
+        <Next onPublish={() => setPublishing(true)} />
         <span className="drawing-board-acts">
           <Act
             kind="calm"
@@ -116,7 +162,12 @@ function SheetNames({ current }: { readonly current: SheetEntry }) {
           aria-current={path === current.path ? 'page' : undefined}
         >
           {name}
-          {path === 'findings' && wrong > 0 ? ` (${wrong} wrong)` : ''}
+          {path === 'findings' && wrong > 0 ? (
+            <>
+              {` (${wrong}`}
+              <span className="unseen"> wrong</span>)
+            </>
+          ) : null}
         </a>
       ))}
     </nav>

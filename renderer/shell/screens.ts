@@ -9,6 +9,8 @@ export interface ScreenEntry {
   readonly Screen: ComponentType;
   /** Stands by itself, with only the way back to the first screen: it is not offered among the others. */
   readonly alone?: boolean;
+  /** Coming back from another screen, it is found where it was left. */
+  readonly kept?: boolean;
 }
 
 /** A screen whose code is fetched when it is first shown. */
@@ -33,6 +35,7 @@ export const SCREENS: readonly [ScreenEntry, ...ScreenEntry[]] = [
   {
     path: 'drawing-board',
     name: 'Drawing board',
+    kept: true,
     Screen: screen(
       async () => (await import('../drawing-board/drawing-board-screen.tsx')).DrawingBoardScreen,
     ),

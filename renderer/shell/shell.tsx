@@ -1,5 +1,5 @@
 /** The frame round every screen: the way from one to another, the word when the host is gone, and the screen itself. */
-import { Suspense } from 'react';
+import { Suspense, useRef } from 'react';
 import { useConsole } from '../console/use-console.tsx';
 import { ErrorBoundary } from '../parts/error-boundary.tsx';
 import { helpAddress } from './help-address.ts';
@@ -14,6 +14,12 @@ export function Shell() {
   const hash = useHash();
   const known = useConsole((state) => state.eveningKnown);
   const current = screenAt(hash);
+  const left = useRef(new Map<string, string>());
+  if (current.kept === true) left.current.set(current.path, hash);
+  const wayTo = (path: string): string => {
+    if (path === 'help') return helpAddress(current.path);
+    return (path === current.path ? undefined : left.current.get(path)) ?? `#/${path}`;
+  };
   const offered =
     current.alone === true ? [SCREENS[0], current] : SCREENS.filter(({ alone }) => alone !== true);
   return (
@@ -21,11 +27,7 @@ export function Shell() {
       <header className="shell-head">
         <nav className="shell-screens" aria-label="Screens">
           {offered.map(({ path, name }) => (
-            <a
-              key={path}
-              href={path === 'help' ? helpAddress(current.path) : `#/${path}`}
-              aria-current={path === current.path ? 'page' : undefined}
-            >
+            <a key={path} href={wayTo(path)} aria-current={path === current.path ? 'page' : undefined}>
               {name}
             </a>
           ))}

@@ -6,6 +6,8 @@ import { restingView } from '../../board/resting-view.ts';
 import { useConsoleStore } from '../../console/use-console.tsx';
 import { Act } from '../../parts/act.tsx';
 import { Pick } from '../../parts/pick.tsx';
+import { screenRest } from '../../shell/address.ts';
+import { useHash } from '../../shell/use-hash.ts';
 import { RailroadFacts } from './railroad-facts.tsx';
 import { useRailroads, useWhole } from './use-railroads.ts';
 import './opening.css';
@@ -49,8 +51,10 @@ function Choice({
 export function OpenEvening({ brief = false }: { readonly brief?: boolean }) {
   const { cards, problem } = useRailroads();
   const [wanted, setWanted] = useState<string | null>(null);
+  // Who comes from the drawing board has said which one in the address.
+  const [asked] = screenRest(useHash());
   const [refused, setRefused] = useState<string | null>(null);
-  const chosen = cards?.find(({ id }) => id === wanted) ?? cards?.[0];
+  const chosen = cards?.find(({ id }) => id === (wanted ?? asked)) ?? cards?.[0];
   const railroad = useWhole(brief ? undefined : chosen);
   const says = refused ?? problem;
   const choice =

@@ -1,9 +1,11 @@
 /** The drawing in the middle of the board: a sheet with lines, the track on it, a cursor, and a line of words below. */
 import { type KeyboardEvent, useDeferredValue, useEffect, useId, useMemo, useRef, useState } from 'react';
 import { thingAtSpot } from '../../../shared-model/railroad/editing/draw-edge.ts';
+import type { Finding } from '../../../shared-model/refusal.ts';
 import { useSize } from '../../board/use-sight.ts';
 import { FindingMarks } from '../findings/finding-marks.tsx';
-import { useDraftRailroad, useDrawing, useDrawingStore } from '../use-drawing.tsx';
+import { markSpots } from '../findings/mark-spots.ts';
+import { useDraftAudit, useDraftRailroad, useDrawing, useDrawingStore } from '../use-drawing.tsx';
 import { BOARD_KEYS, letGo, moveCursor, putDownOrDraw, stepOf } from './board-keys.ts';
 import { DrawingFoot, ZOOM_STEP } from './drawing-foot.tsx';
 import { DrawingHands } from './drawing-hands.tsx';
@@ -18,6 +20,7 @@ import './drawing.css';
 const PAN_PX = 120;
 /** Pixels to a square below which only each fifth line of the sheet is drawn. */
 const FINE_GRID_PX = 10;
+const NO_FINDINGS: readonly Finding[] = [];
 
 interface DrawingProps {
   /** Whether the track may be changed; else the drawing only selects. */
@@ -25,6 +28,17 @@ interface DrawingProps {
   /** Whether the places of warnings are shown, besides those of errors. */
   readonly warns: boolean;
 }
+
+/** What to do first, on the sheet itself, until there is track on it. */
+const BlankSheet = () => (
+  <div className="drawing-say">
+    <p>Drag on the sheet: that draws track.</p>
+    <p>Begin or end on track that is there, and they join: three edges make a turnout.</p>
+    <p>Press track: that cuts a gap.</p>
+    <p>A loop is a long line whose two ends are joined, or a shape that closes.</p>
+    <p className="quiet">Without a pointer: arrows and d. Help draws a whole railroad, step by step.</p>
+  </div>
+);
 
 export function Drawing({ draws, warns }: DrawingProps) {
   const store = useDrawingStore();
@@ -41,6 +55,11 @@ export function Drawing({ draws, warns }: DrawingProps) {
   const drawn = useDeferredValue(shown);
   // Names look for their spots when the track of an edit is on the screen already.
   const named = useAfterPaint(railroad);
+  const findings = useDraftAudit()?.findings ?? NO_FINDINGS;
+  const marks = useMemo(
+    () => markSpots(named, findings, drawn.scale, warns),
+    [named, findings, drawn.scale, warns],
+  );
   const change = (next: (before: Sight) => Sight) => setSight((before) => next(before ?? shown));
   const { handlers, ghost, hover } = usePointer({ zone, store, acts, sight: shown, setSight: change, draws });
   const [grid, about] = [useId(), useId()];
@@ -151,11 +170,18 @@ export function Drawing({ draws, warns }: DrawingProps) {
             <rect width="100%" height="100%" fill={`url(#${grid})`} />
             <g transform={`translate(${left} ${top})`}>
               <TrackFigure railroad={railroad} selection={selection} scale={drawn.scale} />
-              <DrawingLabels railroad={named} scale={drawn.scale} />
-              <FindingMarks railroad={named} scale={drawn.scale} all={warns} />
+              <DrawingLabels railroad={named} scale={drawn.scale} marks={marks} />
+              <FindingMarks marks={marks} />
             </g>
           </svg>
         </div>
+        {picking !== null ? (
+          <p className="drawing-say" data-asks>
+            {picking.says} <span className="quiet">Esc: not now.</span>
+          </p>
+        ) : draws && railroad.document.edges.length === 0 && hands.pen.length === 0 ? (
+          <BlankSheet />
+        ) : null}
         <DrawingHands size={size} sight={shown} line={line} ghost={ghost} keyboard={keyboard} />
       </div>
       <DrawingFoot

@@ -61,6 +61,10 @@ export interface PlacedNames {
   readonly railroad: Railroad;
   /** Pixels to a square. */
   readonly scale: number;
+  /** What was to be written beside each section, whether it found a spot or not. */
+  readonly looks: readonly SectionLook[];
+  /** What else they kept off. */
+  readonly marks: readonly Box[];
   readonly spots: readonly SpotFor[];
 }
 
@@ -84,6 +88,7 @@ function liesAsBefore(edges: readonly EdgeId[], now: Railroad, before: Railroad)
  * @param nodes where nodes are drawn, in pixels
  * @param letters sizes of letters in pixels
  * @param before the names as they were placed last, at the same scale: those of track that lies as it lay stay where they are
+ * @param marks other marks on the drawing, in the same pixels, that no name may lie over
  * @returns the middle of each name and its box, in the same pixels
  */
 export function labelSpots(
@@ -93,14 +98,18 @@ export function labelSpots(
   nodes: readonly NodeSpot[],
   letters: LetterPx,
   before: PlacedNames | null = null,
+  marks: readonly Box[] = [],
 ): readonly SpotFor[] {
   const stood = new Map(before?.spots.map((spot) => [spot.key, spot]));
+  const said = new Map(before?.looks.map(({ key, label }) => [key, label]));
   /** Where a name stood; nothing where it is new, said otherwise or of track that lies otherwise. */
   const standing = (key: string, words: string, edges: readonly EdgeId[]): Pick<LabelWish, 'before'> => {
     if (before === null || !liesAsBefore(edges, railroad, before.railroad)) return {};
-    const spot = stood.get(key);
-    if (spot === undefined) return { before: null };
-    return spot.words === words ? { before: spot.middle } : {};
+    // The id of a thrown node is its key, and nothing else is ever written for it.
+    if ((said.get(key) ?? key) !== words) return {};
+    const middle = stood.get(key)?.middle;
+    if (middle !== undefined) return { before: middle };
+    return before.marks.length > marks.length ? {} : { before: null };
   };
   const written = (px: number) => (words: string) => ({
     width: wordsPx(words, px) + px / 3,
@@ -138,7 +147,7 @@ export function labelSpots(
   return placeLabels([...sections, ...thrown], {
     tracks: [...lines.values()],
     clearance: CLEARANCE_PX,
-    taken: nodes.map(({ at }) => boxAround(at, 2 * NODE_PX, 2 * NODE_PX)),
+    taken: [...nodes.map(({ at }) => boxAround(at, 2 * NODE_PX, 2 * NODE_PX)), ...marks],
     within: EVERYWHERE,
     widthOf: (words) => written(fine)(words).width,
     height: fine * LINE_RATIO,

@@ -180,13 +180,19 @@ export function usePointer({ zone, store, acts, sight, setSight, draws }: Pointe
       const held = grip.current;
       grip.current = null;
       if (held === null || held.pans) return;
-      if (!held.moved) return press(held);
+      const up = toSheet(sight, pixelOf(event));
+      if (!held.moved) {
+        press(held);
+        return setHover(at(up));
+      }
       if (ghost?.is === 'rectangle') {
-        const inside = inRectangle(draft(), ghost.from, toSheet(sight, pixelOf(event)));
+        const inside = inRectangle(draft(), ghost.from, up);
         store.select(held.adds ? [...store.get().selection, ...inside] : inside);
         store.setHands({ passing: false });
       }
       held.drop?.();
+      // What is under the pointer may be another thing now.
+      setHover(at(up));
     },
     onPointerLeave() {
       setHover(null);

@@ -30,7 +30,9 @@ export function Library() {
         <h2 id="start-new">Begin a new one</h2>
         <ul className="start-cards">
           <li className="start-card">
-            <a href={`#/drawing-board/${QUICK_START}`}>Quick start</a>
+            <a className="act" data-kind="calm" href={`#/drawing-board/${QUICK_START}`}>
+              Quick start
+            </a>
             <span className="quiet">A few questions, and a first railroad is drawn from the answers.</span>
           </li>
           <li className="start-card">

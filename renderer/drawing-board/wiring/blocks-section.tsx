@@ -31,6 +31,7 @@ function DeadTrack({ onNew }: { readonly onNew: (block: string) => void }) {
   const railroad = useDraftRailroad();
   const selection = useDrawing((state) => state.selection);
   const { attempt } = useChange();
+  const { id } = useDrawingStore();
   const dead = deadEdges(draft);
   const pointed = draft.edges.find(({ id }) => selection.has(id) && !railroad.blockOfEdge.has(id))?.id;
   if (dead.length === 0) return null;
@@ -43,6 +44,13 @@ function DeadTrack({ onNew }: { readonly onNew: (block: string) => void }) {
   return (
     <section className="wiring-dead" aria-label="Track without a feeder">
       <p>{pieces} no feeder.</p>
+      {draft.throttles.length === 0 ? (
+        <p>
+          No throttle is entered yet. Enter the{' '}
+          <a href={`#/drawing-board/${id}/wiring/power`}>supplies and throttles</a> first: every new dial has
+          a position for each.
+        </p>
+      ) : null}
       <p className="drawing-board-acts">
         <Act
           kind="calm"
@@ -109,10 +117,10 @@ export function BlocksSection() {
   return (
     <>
       <DeadTrack onNew={setOpen} />
-      {draft.blocks.length === 0 ? (
+      {draft.edges.length === 0 ? (
         <p>
-          There is no block yet. Draw track and cut gaps on the Track sheet: what the gaps leave connected is
-          fed here.
+          There is no track yet. Draw it and cut gaps on the Track sheet: what the gaps leave connected is fed
+          here.
         </p>
       ) : null}
       <ul className="wiring-list">

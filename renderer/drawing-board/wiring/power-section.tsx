@@ -2,7 +2,7 @@
 import { useState } from 'react';
 import { CURRENT } from '../../../shared-model/power/ranges.ts';
 import type { Throttle } from '../../../shared-model/railroad/document.ts';
-import { onEveryDial } from '../../../shared-model/railroad/editing/dials.ts';
+import { offDials, onEveryDial } from '../../../shared-model/railroad/editing/dials.ts';
 import {
   withNewSupply,
   withNewThrottle,
@@ -92,6 +92,35 @@ function ThrottleFields({ throttle, onRenamed }: ThrottleFieldsProps) {
   );
 }
 
+/** A throttle that no dial leads to reaches no block: told at once, since dials made before it know nothing of it. */
+function OffDials() {
+  const draft = useDraft();
+  const { change } = useChange();
+  const off = offDials(draft);
+  if (off.length === 0) return null;
+  const names = off.map(({ name }) => name).join(', ');
+  return (
+    <section className="wiring-dead" aria-label="Throttles on no dial">
+      <p>
+        {names}: no dial has a position for {off.length === 1 ? 'it' : 'them'}.
+      </p>
+      <p className="drawing-board-acts">
+        <Act
+          kind="calm"
+          onPress={() =>
+            change(
+              (before) => offDials(before).reduce((so, { id }) => onEveryDial(so, id), before),
+              `${names} on every dial`,
+            )
+          }
+        >
+          {`Put ${off.length === 1 ? 'it' : 'them'} on every dial`}
+        </Act>
+      </p>
+    </section>
+  );
+}
+
 export function PowerSection() {
   const draft = useDraft();
   const { change, attempt } = useChange();
@@ -102,6 +131,9 @@ export function PowerSection() {
   return (
     <>
       <h3>Supplies</h3>
+      {draft.supplies.length === 0 ? (
+        <p className="fine quiet">None yet: the first throttle brings one with it.</p>
+      ) : null}
       <ul className="wiring-list">
         {draft.supplies.map((supply) => (
           <Disclosure
@@ -128,6 +160,7 @@ export function PowerSection() {
         Another supply
       </Act>
       <h3>Throttles</h3>
+      <OffDials />
       <ul className="wiring-list">
         {draft.throttles.map((throttle) => (
           <Disclosure

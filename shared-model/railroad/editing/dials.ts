@@ -1,6 +1,6 @@
 /** Operations on the selectors of a draft: what is on each dial, in the order of the dial. */
 import { selectorId, type ThrottleId } from '../../ids.ts';
-import type { Selector } from '../document.ts';
+import type { Selector, Throttle } from '../document.ts';
 import { type DraftDocument, freshId } from './draft.ts';
 import { withThing } from './things.ts';
 
@@ -44,6 +44,14 @@ export function allDialsLike(draft: DraftDocument, id: string): DraftDocument {
     (so, selector) => withThing(so, 'selectors', selector.id, { positions, stops, contacts, contactAmps }),
     draft,
   );
+}
+
+/** Throttles that no dial has a position for and no block is wired straight to, where there are dials at all. */
+export function offDials(draft: DraftDocument): readonly Throttle[] {
+  if (draft.selectors.length === 0) return [];
+  const used = new Set<string | null>(draft.selectors.flatMap(({ positions }) => positions));
+  for (const { source } of draft.blocks) if ('throttle' in source) used.add(source.throttle);
+  return draft.throttles.filter(({ id }) => !used.has(id));
 }
 
 /** A throttle put on every dial that has not got it yet: on the first position that is not wired, else on a further one. */

@@ -44,6 +44,12 @@ function rows(count: number, blocksInRow: number): RailroadDocument {
   return document as unknown as RailroadDocument;
 }
 
+/** The names of a drawing as they were placed last. */
+function placedAs(document: RailroadDocument, scale: number, spots: ReturnType<typeof namesOf>['names']) {
+  const railroad = indexRailroad(document);
+  return { railroad, scale, looks: sectionLooks(railroad), marks: [], spots };
+}
+
 function expectNoneOverAnother(names: ReturnType<typeof namesOf>['names']) {
   for (const [index, one] of names.entries())
     for (const other of names.slice(index + 1))
@@ -76,7 +82,7 @@ describe('names on the drawing', () => {
   it('stay where they are when track elsewhere changes, and go with their own track', () => {
     const document = rows(3, 4);
     const { names } = namesOf(document, 24);
-    const before = { railroad: indexRailroad(document), scale: 24, spots: names };
+    const before = placedAs(document, 24, names);
     const moved: RailroadDocument = {
       ...document,
       nodes: document.nodes.map((node) => (node.id === 'n0-0' ? { ...node, at: [-6, 0] } : node)),
@@ -95,6 +101,32 @@ describe('names on the drawing', () => {
     for (const { key } of names)
       if (key === 'e0') expect(spotOf(after, key)).not.toEqual(spotOf(names, key));
       else expect(spotOf(after, key)).toEqual(spotOf(names, key));
+  });
+
+  it('look for a spot again when they say something else, though they found none before', () => {
+    const fed = rows(3, 4);
+    const dead: RailroadDocument = { ...fed, blocks: [] };
+    const { names } = namesOf(dead, 24);
+    const withoutOne = names.filter(({ key }) => key !== 'e5');
+    const railroad = indexRailroad(fed);
+    const lines = pixelLines(railroad, 24);
+    const spots = nodeSpots(railroad, lines, 24);
+    const again = (document: RailroadDocument) =>
+      labelSpots(railroad, sectionLooks(railroad), lines, spots, LETTERS, placedAs(document, 24, withoutOne));
+    expect(again(dead)).toHaveLength(12);
+    expect(again(fed).map(({ key }) => key)).not.toContain('e5');
+  });
+
+  it('keep off the marks of findings', () => {
+    const railroad = indexRailroad(rows(1, 3));
+    const lines = pixelLines(railroad, 24);
+    const looks = sectionLooks(railroad);
+    const spots = nodeSpots(railroad, lines, 24);
+    const [first] = labelSpots(railroad, looks, lines, spots, LETTERS);
+    if (first === undefined) throw new Error('no name was placed');
+    const names = labelSpots(railroad, looks, lines, spots, LETTERS, null, [first.box]);
+    expect(names).toHaveLength(3);
+    for (const { box } of names) expect(overlaps(box, first.box)).toBe(false);
   });
 
   it('tell what is wrong before they tell what is right', () => {
