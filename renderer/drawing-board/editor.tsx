@@ -162,12 +162,7 @@ function SheetNames({ current }: { readonly current: SheetEntry }) {
           aria-current={path === current.path ? 'page' : undefined}
         >
           {name}
-          {path === 'findings' && wrong > 0 ? (
-            <>
-              {` (${wrong}`}
-              <span className="unseen"> wrong</span>)
-            </>
-          ) : null}
+          {path === 'findings' && wrong > 0 ? ` (${wrong} wrong)` : ''}
         </a>
       ))}
     </nav>
