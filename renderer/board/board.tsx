@@ -36,8 +36,8 @@ interface BoardProps {
   readonly onOpen?: (id: string) => void;
   /** The train to keep in sight while the board is zoomed. */
   readonly follow?: string | undefined;
-  /** Which of the letter sizes its names have: read at the desk, or from across the room. */
-  readonly readFrom?: 'desk' | 'wall';
+  /** Which of the letter sizes its names have: read at the desk, from across the room, or at leisure while nothing there depends on it. */
+  readonly readFrom?: 'desk' | 'wall' | 'leisure';
 }
 
 /** Names on the wall are a little smaller than what has to be read at a glance: 16 minutes of arc in place of 20, the least that reads well. */
@@ -50,7 +50,7 @@ export function Board({ railroad, view, label, onOpen, follow, readFrom = 'desk'
   const size = useSize(zone);
   const { sight, acts, drag, wasDragged } = useSight(zone, size, mostZoom(railroad.document.blocks.length));
   const sizes = useLetterSizes();
-  const letterPx = readFrom === 'desk' ? sizes.desk : Math.ceil(sizes.far * WALL);
+  const letterPx = { desk: sizes.desk, wall: Math.ceil(sizes.far * WALL), leisure: sizes.fine }[readFrom];
   const drawing = useMemo(() => trackDrawing(railroad), [railroad]);
   const layout = useMemo(
     () => boardLayout(railroad, drawing, size, sight.zoom, letterPx),

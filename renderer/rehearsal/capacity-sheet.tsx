@@ -69,26 +69,21 @@ function Answer({ rehearsal, answer }: { readonly rehearsal: Rehearsal; readonly
 }
 
 export function CapacitySheet({ rehearsal }: { readonly rehearsal: Rehearsal }) {
-  const { capacity, askCapacity } = rehearsal;
-  const { state } = capacity;
+  const { askCapacity } = rehearsal;
+  const { state } = rehearsal.capacity;
   return (
     <section className="rehearsal-ways" aria-label="How many trains">
       <p>
         How many trains can keep moving here, whatever stands on it now, and which next selector, gap or
         siding would help most.
       </p>
-      {state.is === 'working' ? (
-        <p role="status">
-          {state.says}{' '}
-          <Act kind="calm" onPress={() => void capacity.cancel()}>
-            Stop looking
-          </Act>
-        </p>
-      ) : (
-        <Act kind="calm" onPress={askCapacity}>
-          How many trains?
-        </Act>
-      )}
+      <Act
+        kind="calm"
+        onPress={askCapacity}
+        notNow={state.is === 'working' ? 'It is being worked out.' : undefined}
+      >
+        How many trains?
+      </Act>
       {state.is === 'wrong' ? <p role="alert">{state.says}</p> : null}
       {state.is === 'answered' ? <Answer rehearsal={rehearsal} answer={state.answer} /> : null}
     </section>

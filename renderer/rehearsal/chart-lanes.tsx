@@ -4,7 +4,7 @@ import type { Chart, ChartLane } from '../../shared-model/planning/chart/chart-m
 import { clockText } from '../../shared-model/planning/chart/chart-ticks.ts';
 import type { Railroad } from '../../shared-model/railroad/railroad.ts';
 import type { PlanKept } from './made-plan.ts';
-import { faultWords, trainWords } from './words.ts';
+import { faultWords, throwWords, trainWords } from './words.ts';
 
 interface ChartLanesProps {
   readonly railroad: Railroad;
@@ -43,7 +43,10 @@ export function ChartLanes({ railroad, plan, chart, x, top, left, lane, hatch }:
             >
               <title>
                 {name === 'hands'
-                  ? `${clockText(at)}: ${answer.throws[of]?.id ?? ''} to ${String(answer.throws[of]?.to ?? '')}`
+                  ? `${clockText(at)}: ${answer.throws
+                      .slice(of, of + 1)
+                      .map(throwWords)
+                      .join('')}`
                   : `${clockText(at)}: words for ${trainWords(railroad, answer.moves[of]?.train ?? '')}`}
               </title>
             </rect>

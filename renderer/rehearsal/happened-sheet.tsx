@@ -2,7 +2,7 @@
 import { useEffect } from 'react';
 import { clockText } from '../../shared-model/planning/chart/chart-ticks.ts';
 import { comparedWith, type Entered, enteredIn } from '../../shared-model/planning/rehearsal/happened.ts';
-import { useConsoleStore } from '../console/use-console.tsx';
+import { useConsole, useConsoleStore } from '../console/use-console.tsx';
 import { useKnownOf } from '../console/use-known-of.ts';
 import { MOST_READ, throughEntries } from '../logbook/through-entries.ts';
 import { Table } from '../parts/table.tsx';
@@ -20,10 +20,12 @@ type Reading =
   | { readonly is: 'failed'; readonly says: string }
   | { readonly is: 'read'; readonly happening: Happening };
 
-/** Who came into which block since a plan was made real; null while that is being read. */
+/** Who came into which block since a plan was made real, read again as more is said; null while that is read first. */
 function useHappening({ evening, entry }: MadeReal): Reading | null {
   const { connection } = useConsoleStore();
+  const entries = useConsole((state) => (state.evening?.id === evening ? state.evening.state.entries : 0));
   const [reading, setReading] = useKnownOf<Reading>(`${evening} ${entry}`);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what was said since has to be read
   useEffect(() => {
     let wanted = true;
     const entered: Entered[] = [];
@@ -41,7 +43,7 @@ function useHappening({ evening, entry }: MadeReal): Reading | null {
     return () => {
       wanted = false;
     };
-  }, [connection, evening, entry, setReading]);
+  }, [connection, evening, entry, entries, setReading]);
   return reading;
 }
 

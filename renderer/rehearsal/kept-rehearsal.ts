@@ -2,10 +2,12 @@
 
 import { blockId, trainId } from '../../shared-model/ids.ts';
 import type { PlanOptions } from '../../shared-model/planning/plan/options.ts';
-import { situationSchema } from '../../shared-model/planning/situation.ts';
+import { type SituationJson, situationSchema } from '../../shared-model/planning/situation.ts';
 import { railroadDocument } from '../../shared-model/railroad/document.ts';
 import { planAnswer } from '../../shared-model/wire/planner.ts';
 import { z } from '../../shared-model/zod.ts';
+import type { PlanKept } from './made-plan.ts';
+import type { Origin } from './origin.ts';
 
 const planOptions: z.ZodType<PlanOptions> = z.strictObject({
   throwSeconds: z.number(),
@@ -28,9 +30,12 @@ const madeReal = z.strictObject({
 });
 export type MadeReal = z.infer<typeof madeReal>;
 
+/** Letters of a name at most. */
+export const MOST_NAME = 80;
+
 export const keptRehearsal = z.strictObject({
   format: z.literal('cabward-rehearsal/1'),
-  name: z.string().min(1).max(80),
+  name: z.string().min(1).max(MOST_NAME),
   from: z.string(),
   document: railroadDocument,
   situation: situationSchema,
@@ -57,3 +62,30 @@ export function newName(taken: readonly string[]): string {
 
 /** The kind under which rehearsals are kept by the host. */
 export const REHEARSALS = 'rehearsal';
+
+interface Worked {
+  readonly origin: Origin;
+  readonly json: SituationJson;
+  readonly plans: readonly PlanKept[];
+  readonly chosen: number;
+  readonly madeReal: MadeReal | null;
+}
+
+/** A rehearsal as it is kept. */
+export function keptOf({ origin, json, plans, chosen, madeReal }: Worked, name: string): KeptRehearsal {
+  return {
+    format: 'cabward-rehearsal/1',
+    name: name.trim() === '' ? 'Rehearsal' : name.trim().slice(0, MOST_NAME),
+    from: origin.says,
+    document: origin.railroad.document,
+    situation: json as KeptRehearsal['situation'],
+    underWay: [...origin.underWay].map(([train, { blocks, entered }]) => ({
+      train,
+      blocks: [...blocks],
+      entered,
+    })),
+    plans: [...plans],
+    chosen,
+    madeReal,
+  };
+}

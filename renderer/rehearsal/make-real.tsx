@@ -2,7 +2,8 @@
  * A plan made real: an order of trains, and no timetable. Each of its orders goes to the live evening when it is its turn, and is judged
  * again by how the railroad stands then; from there another plan can be made at any moment.
  */
-import { useRef, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
+import type { KeptOrder, KeptPlan } from '../../shared-model/planning/carry-out/keep-order.ts';
 import { stillGiven, type Turn, turnsOf } from '../../shared-model/planning/carry-out/whose-turn.ts';
 import { clockText } from '../../shared-model/planning/chart/chart-ticks.ts';
 import type { PlanOrder } from '../../shared-model/planning/rehearsal/plan-orders.ts';
@@ -11,6 +12,7 @@ import { spokenDestination } from '../../shared-model/session/say.ts';
 import { useConsole, useConsoleStore, useSessionSeconds } from '../console/use-console.tsx';
 import { Act } from '../parts/act.tsx';
 import type { PlanSeen } from './made-plan.ts';
+import { isSameTrack } from './same-track.ts';
 import { useHowFar } from './use-how-far.ts';
 import type { Rehearsal } from './use-rehearsal.ts';
 import { blockName, trainWords } from './words.ts';
@@ -21,6 +23,8 @@ interface MakeRealProps {
   readonly seen: PlanSeen;
   /** Plans again from how the live evening stands; seconds since this plan's beginning. */
   readonly onAgain: (since: number) => void;
+  /** Told the blocks of the order that is next. */
+  readonly onNext: (blocks: readonly string[]) => void;
 }
 
 const orderWords = (railroad: Railroad, { train, input }: PlanOrder): string =>
@@ -36,14 +40,11 @@ function heldWords(railroad: Railroad, turn: Turn): string {
   return `Not its turn until ${[...new Set([...left, ...behind])].join(', and ')}.`;
 }
 
-/** Whether two railroads have the same track and wiring: trains may differ from evening to evening. */
-function isSameTrack(one: Railroad, other: Railroad): boolean {
-  const trackOf = ({ document: { nodes, edges, blocks, selectors, toggles } }: Railroad) =>
-    JSON.stringify([nodes, edges, blocks, selectors, toggles]);
-  return one === other || trackOf(one) === trackOf(other);
-}
+/** The blocks that an order takes its train into. */
+const blocksOf = ({ ways }: KeptPlan, { order, enters }: KeptOrder): readonly string[] =>
+  enters.flatMap((stay) => ways.get(order.train)?.[stay] ?? []);
 
-function MakeReal({ rehearsal, name, seen, onAgain }: MakeRealProps) {
+function MakeReal({ rehearsal, name, seen, onAgain, onNext }: MakeRealProps) {
   const store = useConsoleStore();
   const evening = useConsole((state) => state.evening);
   const seconds = useSessionSeconds(evening);
@@ -131,6 +132,11 @@ function MakeReal({ rehearsal, name, seen, onAgain }: MakeRealProps) {
         ? 'None has its turn yet: what each waits for stands beside it.'
         : undefined);
   const first = orders[next];
+  useEffect(() => {
+    const order = kept.orders[next];
+    onNext(order === undefined ? [] : blocksOf(kept, order));
+    return () => onNext([]);
+  }, [kept, next, onNext]);
   return (
     <section className="rehearsal-real" aria-label="Make it real">
       <p>
@@ -147,6 +153,9 @@ function MakeReal({ rehearsal, name, seen, onAgain }: MakeRealProps) {
         <Act kind="calm" onPress={() => onAgain(since)} notNow={notLive}>
           Plan again from here
         </Act>
+        <a className="rehearsal-link" href="#/desk">
+          To the Desk, for throws and reports
+        </a>
       </div>
       {notNow === undefined ? null : <p>{notNow}</p>}
       {says === null ? null : <p role="status">{says}</p>}
@@ -198,7 +207,7 @@ function MakeReal({ rehearsal, name, seen, onAgain }: MakeRealProps) {
 }
 
 /** The orders of the plan that is looked at. */
-export function RealSheet({ rehearsal, onAgain }: Omit<MakeRealProps, 'name' | 'seen'>) {
+export function RealSheet({ rehearsal, onAgain, onNext }: Omit<MakeRealProps, 'name' | 'seen'>) {
   const { plans, chosen, seen } = rehearsal;
   const plan = plans[chosen];
   if (plan === undefined || seen === null)
@@ -210,6 +219,7 @@ export function RealSheet({ rehearsal, onAgain }: Omit<MakeRealProps, 'name' | '
       name={plan.name}
       seen={seen}
       onAgain={onAgain}
+      onNext={onNext}
     />
   );
 }

@@ -44,18 +44,10 @@ function NoPlan({ answer }: { readonly answer: unknown }) {
 }
 
 export function Planning({ rehearsal }: { readonly rehearsal: Rehearsal }) {
-  const { planning, options, changeOptions } = rehearsal;
-  const { state } = planning;
+  const { options, changeOptions } = rehearsal;
+  const { state } = rehearsal.planning;
   return (
     <div className="rehearsal-planning">
-      {state.is === 'working' ? (
-        <p role="status" className="rehearsal-working">
-          {state.says}{' '}
-          <Act kind="calm" onPress={() => void planning.cancel()}>
-            Stop, take the best so far
-          </Act>
-        </p>
-      ) : null}
       {state.is === 'wrong' ? <p role="alert">{state.says}</p> : null}
       {state.is === 'answered' ? <NoPlan answer={state.answer} /> : null}
       <details className="rehearsal-options">

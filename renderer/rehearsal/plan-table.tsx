@@ -3,7 +3,7 @@ import { clockText } from '../../shared-model/planning/chart/chart-ticks.ts';
 import type { Railroad } from '../../shared-model/railroad/railroad.ts';
 import { Table } from '../parts/table.tsx';
 import type { PlanKept, PlanSeen } from './made-plan.ts';
-import { blockName, trainWords } from './words.ts';
+import { blockName, throwWords, trainWords } from './words.ts';
 
 interface PlanTableProps {
   readonly railroad: Railroad;
@@ -37,8 +37,8 @@ export function PlanTable({ railroad, plan, seen }: PlanTableProps) {
           time(stay.tailOut, 'stays'),
           time(stay.till, 'stays'),
           stay.throws
-            .map((place) => plan.answer.throws[place])
-            .map((thrown) => (thrown === undefined ? '' : `${thrown.id} to ${String(thrown.to)}`))
+            .flatMap((place) => plan.answer.throws[place] ?? [])
+            .map(throwWords)
             .join(', '),
         ],
       }))}

@@ -1,26 +1,36 @@
 /** One rehearsal on the screen: what it began with, the board with a frame that says that it is not live, and the sheets below it. */
 import { useEffect, useId, useState } from 'react';
+import type { BlockId } from '../../shared-model/ids.ts';
 import type { SituationJson } from '../../shared-model/planning/situation.ts';
 import type { ReplyOf } from '../../shared-model/wire/contract.ts';
 import type { FollowedEvening } from '../console/followed-evening.ts';
+import { useConsoleStore } from '../console/use-console.tsx';
 import { Act } from '../parts/act.tsx';
 import { CapacitySheet } from './capacity-sheet.tsx';
 import { HappenedSheet } from './happened-sheet.tsx';
-import { type KeptRehearsal, newName } from './kept-rehearsal.ts';
+import { Keep } from './keep.tsx';
+import { type KeptRehearsal, keptOf, newName, REHEARSALS } from './kept-rehearsal.ts';
 import { KeptSheet } from './kept-sheet.tsx';
 import { RealSheet } from './make-real.tsx';
 import { type Origin, originsFor } from './origin.ts';
 import { Planning, PlanSheet } from './plan-sheet.tsx';
+import type { PresentRehearsal } from './present-rehearsal.ts';
 import { RehearsalBoard } from './rehearsal-board.tsx';
 import { type RailroadChoice, RehearsalHead } from './rehearsal-head.tsx';
+import { type SheetKey, SheetTabs } from './sheet-tabs.tsx';
 import { TrainsSheet } from './trains-sheet.tsx';
-import { type Rehearsal, useRehearsal } from './use-rehearsal.ts';
+import { useBoardShown } from './use-board-shown.ts';
+import { useRehearsal } from './use-rehearsal.ts';
+import { useRehearsalKeys } from './use-rehearsal-keys.ts';
 import { SAFE_EFFORT, Verdict } from './verdict.tsx';
+import type { Way } from './ways.ts';
 import { WaysSheet } from './ways-sheet.tsx';
+import { trainWords } from './words.ts';
+import { Working } from './working.tsx';
 
 interface RehearsalDeskProps {
   readonly origin: Origin;
-  readonly opened: KeptRehearsal | null;
+  readonly opened: PresentRehearsal | null;
   readonly kept: ReplyOf<'keep.list'>;
   readonly live: FollowedEvening | null;
   readonly onBegin: (key: string) => void;
@@ -28,42 +38,16 @@ interface RehearsalDeskProps {
   readonly onKept: () => void;
   /** Plans again from how the live evening stands, with these destinations; seconds since the plan's beginning. */
   readonly onAgain: (wishes: SituationJson['trains'], since: number) => void;
-  /** What there is of it that is not kept: nothing, where it is as it began. */
-  readonly onChange: (present: KeptRehearsal | null) => void;
+  /** What there is of it to come back to: nothing, where it is as it began. */
+  readonly onChange: (present: PresentRehearsal | null) => void;
+  /** Brings back the rehearsal before this one; null where there is none. */
+  readonly onBefore: (() => void) | null;
   /** Whether it is planned as soon as it begins. */
   readonly asks: boolean;
   readonly railroads: RailroadChoice | null;
 }
 
-/** A rehearsal as it is kept. */
-function keptOf({ origin, json, plans, chosen, madeReal }: Rehearsal, name: string): KeptRehearsal {
-  return {
-    format: 'cabward-rehearsal/1',
-    name: name.trim() === '' ? 'Rehearsal' : name.trim().slice(0, 80),
-    from: origin.says,
-    document: origin.railroad.document,
-    situation: json as KeptRehearsal['situation'],
-    underWay: [...origin.underWay].map(([train, { blocks, entered }]) => ({
-      train,
-      blocks: [...blocks],
-      entered,
-    })),
-    plans: [...plans],
-    chosen,
-    madeReal,
-  };
-}
-
-const SHEETS = [
-  { key: 'trains', says: 'Trains' },
-  { key: 'plan', says: 'In which order' },
-  { key: 'real', says: 'Make it real' },
-  { key: 'ways', says: 'Which way' },
-  { key: 'capacity', says: 'How many' },
-  { key: 'happened', says: 'What happened' },
-  { key: 'kept', says: 'Kept' },
-] as const;
-type SheetKey = (typeof SHEETS)[number]['key'];
+const BEGUN_ANEW = 'beginning anew';
 
 export function RehearsalDesk({
   origin,
@@ -77,59 +61,106 @@ export function RehearsalDesk({
   onKept,
   onAgain,
   onChange,
+  onBefore,
 }: RehearsalDeskProps) {
+  const before = opened?.rehearsal;
   const rehearsal = useRehearsal(origin, {
-    plans: opened?.plans ?? [],
-    chosen: opened?.chosen ?? 0,
-    madeReal: opened?.madeReal ?? null,
+    plans: before?.plans ?? [],
+    chosen: before?.chosen ?? 0,
+    madeReal: before?.madeReal ?? null,
   });
-  const [name, setName] = useState(opened?.name ?? newName(kept.map(({ id }) => id)));
-  const [sheet, setSheet] = useState<SheetKey>(asks || (opened?.plans.length ?? 0) > 0 ? 'plan' : 'trains');
+  const [given, setName] = useState(before?.name ?? null);
+  const name = given ?? newName(kept.map(({ id }) => id));
+  const [keptAs, setKeptAs] = useState(opened?.keptAs ?? null);
+  const [sheet, setSheet] = useState<SheetKey>(
+    origin.key === 'left' && before?.madeReal != null
+      ? 'real'
+      : asks || (before?.plans.length ?? 0) > 0
+        ? 'plan'
+        : 'trains',
+  );
   const [step, setStep] = useState(0);
   const [picked, setPicked] = useState<string | null>(null);
-  const panel = useId();
+  const [way, setWay] = useState<Way | null>(null);
+  const [next, setNext] = useState<readonly string[]>([]);
+  const sheetId = useId();
+  const { connection } = useConsoleStore();
   const { json, parsed, plans, seen, safe, planning } = rehearsal;
   const steps = seen?.played.steps.length ?? 0;
   const at = Math.min(step, steps);
-  const movers = json.trains.filter(({ to }) => to !== undefined).length;
+  const shown = useBoardShown(rehearsal, live, {
+    step: sheet === 'plan' ? at : 0,
+    way,
+    present: sheet === 'real' || sheet === 'happened',
+    next,
+  });
   const notNow = !parsed.ok
     ? 'Mend what is wrong with the trains first.'
-    : movers === 0
+    : json.trains.every(({ to }) => to === undefined)
       ? 'Give a train somewhere to go first.'
       : undefined;
+  const atWork = 'It is being worked out.';
   const value = keptOf(rehearsal, name);
   const isAsItBegan = json === origin.json && plans.length === 0;
-  useEffect(() => onChange(isAsItBegan ? null : value), [onChange, isAsItBegan, value]);
+  useEffect(
+    () => onChange(isAsItBegan ? null : { rehearsal: value, keptAs }),
+    [onChange, isAsItBegan, value, keptAs],
+  );
   // Once, when it begins: the question was asked before.
   // biome-ignore lint/correctness/useExhaustiveDependencies: what is asked is what it begins with
   useEffect(() => {
     if (asks && notNow === undefined) rehearsal.askPlan();
   }, [asks]);
+  /** What was made real of this one can be held against what happened afterwards, too: it is kept first. */
+  const again = async (since: number) => {
+    if (rehearsal.madeReal !== null) {
+      const isOthers = name !== keptAs && kept.some(({ id }) => id === name);
+      const own = isOthers ? keptOf(rehearsal, newName(kept.map(({ id }) => id))) : value;
+      await connection.call('keep.write', { kind: REHEARSALS, id: own.name, value: own });
+      onKept();
+    }
+    onAgain(json.trains, since);
+  };
+  const takeBack = () => (rehearsal.last === null ? onBefore?.() : rehearsal.takeBack());
+  useRehearsalKeys(rehearsal, takeBack);
+
+  const goesTo = (to: BlockId) => {
+    const trains = json.trains.map((train) => (train.train === picked ? { ...train, to } : train));
+    rehearsal.change(`${trainWords(origin.railroad, picked ?? '')}: where it is to go`, { ...json, trains });
+    setPicked(null);
+  };
   return (
     <div className="rehearsal" data-sheet={sheet}>
       <RehearsalHead
         origin={origin}
+        isReal={sheet === 'real'}
         beginnings={originsFor(live, live?.railroad ?? origin.railroad)}
         railroads={railroads}
-        value={value}
-        name={name}
-        onName={setName}
         onBegin={onBegin}
-        onKept={onKept}
-      />
-      <RehearsalBoard
-        rehearsal={rehearsal}
-        step={sheet === 'plan' ? at : 0}
-        picked={sheet === 'trains' ? picked : null}
-        onPicked={() => setPicked(null)}
-      />
+        last={rehearsal.last ?? (onBefore === null ? null : BEGUN_ANEW)}
+        onTakeBack={takeBack}
+      >
+        <Keep
+          value={value}
+          name={name}
+          kept={kept}
+          keptAs={keptAs}
+          onName={setName}
+          onKept={(as) => {
+            setName(as);
+            setKeptAs(as);
+            onKept();
+          }}
+        />
+      </RehearsalHead>
+      <RehearsalBoard shown={shown} picking={sheet === 'trains' && picked !== null} onBlock={goesTo} />
       <div className="rehearsal-asks">
         <Act
           onPress={() => {
             setSheet('trains');
             rehearsal.askSafe(SAFE_EFFORT);
           }}
-          notNow={notNow ?? (safe.state.is === 'working' ? 'It is being worked out.' : undefined)}
+          notNow={notNow ?? (safe.state.is === 'working' ? atWork : undefined)}
         >
           Can I?
         </Act>
@@ -139,30 +170,21 @@ export function RehearsalDesk({
             setSheet('plan');
             rehearsal.askPlan();
           }}
-          notNow={notNow ?? (planning.state.is === 'working' ? 'It is being worked out.' : undefined)}
+          notNow={notNow ?? (planning.state.is === 'working' ? atWork : undefined)}
         >
           {plans.length === 0 ? 'In which order?' : 'Another plan'}
         </Act>
-        <div role="tablist" aria-label="Sheets" className="rehearsal-tabs">
-          {SHEETS.map(({ key, says }) => (
-            <button
-              key={key}
-              type="button"
-              role="tab"
-              className="rehearsal-tab"
-              aria-selected={sheet === key}
-              aria-controls={panel}
-              onClick={() => setSheet(key)}
-            >
-              {says}
-              {key === 'plan' && plans.length > 0 ? ` (${plans.length})` : ''}
-              {key === 'kept' ? ` (${kept.length})` : ''}
-            </button>
-          ))}
-        </div>
+        {notNow === undefined ? null : <p className="quiet">{notNow}</p>}
+        <Working rehearsal={rehearsal} />
+        <SheetTabs
+          sheet={sheet}
+          panel={sheetId}
+          counts={{ plan: plans.length, kept: kept.length }}
+          onSheet={setSheet}
+        />
       </div>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls has to be reached by the keyboard */}
-      <div id={panel} role="tabpanel" className="rehearsal-sheet" aria-label={sheet} tabIndex={0}>
+      <div id={sheetId} role="tabpanel" className="rehearsal-sheet" aria-label={sheet} tabIndex={0}>
         {sheet === 'trains' ? (
           <>
             <Verdict rehearsal={rehearsal} />
@@ -179,9 +201,9 @@ export function RehearsalDesk({
           </>
         ) : null}
         {sheet === 'real' ? (
-          <RealSheet rehearsal={rehearsal} onAgain={(since) => onAgain(json.trains, since)} />
+          <RealSheet rehearsal={rehearsal} onAgain={(since) => void again(since)} onNext={setNext} />
         ) : null}
-        {sheet === 'ways' ? <WaysSheet rehearsal={rehearsal} /> : null}
+        {sheet === 'ways' ? <WaysSheet rehearsal={rehearsal} onLook={setWay} /> : null}
         {sheet === 'capacity' ? <CapacitySheet rehearsal={rehearsal} /> : null}
         {sheet === 'happened' ? <HappenedSheet rehearsal={rehearsal} /> : null}
         {sheet === 'kept' ? <KeptSheet kept={kept} onOpen={onOpen} onChanged={onKept} /> : null}

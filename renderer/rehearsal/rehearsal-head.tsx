@@ -1,11 +1,8 @@
-/** The head of a rehearsal: that nothing in it is live, what it began with, its name, and whether it is kept. */
-import { useState } from 'react';
+/** The head of a rehearsal: whether anything in it is live, what it began with, what can be taken back, its name. */
+import type { ReactNode } from 'react';
 import type { RailroadCard } from '../../shared-model/wire/contract.ts';
-import { useConsoleStore } from '../console/use-console.tsx';
 import { Act } from '../parts/act.tsx';
-import { TextBox } from '../parts/field.tsx';
 import { Pick } from '../parts/pick.tsx';
-import { type KeptRehearsal, REHEARSALS } from './kept-rehearsal.ts';
 import type { Origin } from './origin.ts';
 
 /** The railroads to choose from where no evening goes on. */
@@ -17,50 +14,30 @@ export interface RailroadChoice {
   readonly onChoose: (id: string) => void;
 }
 
-interface KeepProps {
-  readonly value: KeptRehearsal;
-  readonly name: string;
-  readonly onName: (name: string) => void;
-  readonly onKept: () => void;
-}
-
-function Keep({ value, name, onName, onKept }: KeepProps) {
-  const { connection } = useConsoleStore();
-  const [says, setSays] = useState<string | null>(null);
-  const keep = async () => {
-    const answer = await connection.call('keep.write', { kind: REHEARSALS, id: value.name, value });
-    setSays(answer.ok ? `Kept as “${value.name}”.` : answer.problem.says);
-    if (answer.ok) onKept();
-  };
-  return (
-    <>
-      <TextBox label="Name" value={name} onChange={onName} />
-      <Act
-        kind="calm"
-        onPress={() => void keep()}
-        notNow={
-          name.trim() === ''
-            ? 'Give it a name first.'
-            : name.length > 80
-              ? 'A name has at most 80 letters.'
-              : undefined
-        }
-      >
-        Keep it
-      </Act>
-      {says === null ? null : <span role="status">{says}</span>}
-    </>
-  );
-}
-
-interface RehearsalHeadProps extends KeepProps {
+interface RehearsalHeadProps {
   readonly origin: Origin;
+  /** What is pressed on the sheet below goes to the live evening. */
+  readonly isReal: boolean;
   readonly beginnings: readonly { readonly key: string; readonly says: string }[];
   readonly railroads: RailroadChoice | null;
   readonly onBegin: (key: string) => void;
+  /** What can be taken back; null for nothing. */
+  readonly last: string | null;
+  readonly onTakeBack: () => void;
+  /** Its name, and keeping it. */
+  readonly children: ReactNode;
 }
 
-export function RehearsalHead({ origin, beginnings, railroads, onBegin, ...keep }: RehearsalHeadProps) {
+export function RehearsalHead({
+  origin,
+  isReal,
+  beginnings,
+  railroads,
+  onBegin,
+  last,
+  onTakeBack,
+  children,
+}: RehearsalHeadProps) {
   const known = beginnings.some(({ key }) => key === origin.key);
   const own = {
     key: origin.key,
@@ -68,7 +45,9 @@ export function RehearsalHead({ origin, beginnings, railroads, onBegin, ...keep 
   };
   return (
     <section className="rehearsal-head" aria-label="Rehearsal">
-      <strong className="rehearsal-title">Rehearsal: nothing here is live.</strong>
+      <strong className="rehearsal-title">
+        {isReal ? 'Rehearsal made real: orders go to the live evening.' : 'Rehearsal: nothing here is live.'}
+      </strong>
       {railroads === null ? null : (
         <Pick
           label="On"
@@ -87,7 +66,16 @@ export function RehearsalHead({ origin, beginnings, railroads, onBegin, ...keep 
       <Act kind="calm" onPress={() => onBegin(known ? origin.key : (beginnings[0]?.key ?? 'empty'))}>
         Discard it
       </Act>
-      <Keep {...keep} />
+      <Act
+        kind="calm"
+        keyName="Ctrl+Z"
+        onPress={onTakeBack}
+        label={last === null ? 'Take back' : `Take back: ${last}`}
+        notNow={last === null ? 'There is nothing to take back.' : undefined}
+      >
+        Take back
+      </Act>
+      {children}
       <a className="rehearsal-link" href="#/rehearsal/by-hand">
         By hand, on the Desk
       </a>

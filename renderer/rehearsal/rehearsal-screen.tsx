@@ -9,10 +9,12 @@ import { useHash } from '../shell/use-hash.ts';
 import { ByHand } from './by-hand.tsx';
 import { type KeptRehearsal, REHEARSALS } from './kept-rehearsal.ts';
 import { type Origin, originFromHere, originOf } from './origin.ts';
-import { presentRehearsal, rememberRehearsal } from './present-rehearsal.ts';
+import { type PresentRehearsal, presentRehearsal, rememberRehearsal } from './present-rehearsal.ts';
 import { RehearsalDesk } from './rehearsal-desk.tsx';
 import { useLibrary } from './use-library.ts';
 import './rehearsal.css';
+import './rehearsal-sheets.css';
+import './rehearsal-chart.css';
 
 /** A rehearsal that was kept, or left when another screen was gone to, as a beginning. */
 function originOfKept(
@@ -27,11 +29,16 @@ function originOfKept(
 }
 
 /** How the rehearsal on the screen began. */
-type Begun = { readonly number: number } & (
+type Beginning =
   | { readonly by: 'key'; readonly key: string }
-  | { readonly by: 'kept' | 'left'; readonly kept: KeptRehearsal }
-  | { readonly by: 'again'; readonly origin: Origin }
-);
+  | { readonly by: 'kept' | 'left'; readonly present: PresentRehearsal }
+  | { readonly by: 'again'; readonly origin: Origin };
+
+type Begun = Beginning & {
+  readonly number: number;
+  /** What there was before, to be brought back. */
+  readonly before: PresentRehearsal | null;
+};
 
 function Planner() {
   const evening = useConsole((state) => state.evening);
@@ -43,7 +50,8 @@ function Planner() {
   const railroad = live?.railroad ?? library.railroad;
   const [begun, setBegun] = useState<Begun>(() => {
     const left = presentRehearsal(store);
-    return left === null ? { number: 0, by: 'key', key: 'live' } : { number: 0, by: 'left', kept: left };
+    const first = { number: 0, before: null };
+    return left === null ? { ...first, by: 'key', key: 'live' } : { ...first, by: 'left', present: left };
   });
   const [kept, setKept] = useState<ReplyOf<'keep.list'> | null>(null);
   const readKept = useCallback(async () => {
@@ -51,18 +59,22 @@ function Planner() {
     setKept((before) => (answer.ok ? answer.value : (before ?? [])));
   }, [connection]);
   useEffect(() => void readKept(), [readKept]);
-  const remember = useCallback((present: KeptRehearsal | null) => rememberRehearsal(store, present), [store]);
+  const remember = useCallback(
+    (present: PresentRehearsal | null) => rememberRehearsal(store, present),
+    [store],
+  );
   // The beginning is taken once: what happens on the Desk meanwhile does not move the rehearsal.
   // biome-ignore lint/correctness/useExhaustiveDependencies: the fork is of the moment in which it was begun
   const origin = useMemo(() => {
     if (begun.by === 'again') return begun.origin;
-    if (begun.by !== 'key') return originOfKept(begun.kept, begun.by, live);
+    if (begun.by !== 'key') return originOfKept(begun.present.rehearsal, begun.by, live);
     if (railroad === null) return null;
     return originOf(begun.key === 'live' && live === null ? 'empty' : begun.key, live, railroad);
   }, [begun, railroad]);
-  const begin = (
-    next: { by: 'key'; key: string } | { by: 'kept'; kept: KeptRehearsal } | { by: 'again'; origin: Origin },
-  ) => setBegun(({ number }) => ({ number: number + 1, ...next }));
+  const begin = (next: Beginning) => {
+    const before = presentRehearsal(store);
+    setBegun(({ number }) => ({ number: number + 1, before, ...next }));
+  };
   const railroads =
     live === null && library.cards.length > 1
       ? {
@@ -75,6 +87,7 @@ function Planner() {
           },
         }
       : null;
+  const { before } = begun;
   if (origin === null)
     return library.says === null ? null : <EmptyState title="Nothing to rehearse on" says={library.says} />;
   // Its name is one that no kept one has, and nothing is done on a railroad that another was chosen instead of.
@@ -83,19 +96,20 @@ function Planner() {
     <RehearsalDesk
       key={`${begun.number} ${begun.by === 'key' && live === null ? library.id : ''}`}
       origin={origin}
-      opened={begun.by === 'kept' || begun.by === 'left' ? begun.kept : null}
+      opened={begun.by === 'kept' || begun.by === 'left' ? begun.present : null}
       asks={begun.by === 'again'}
       railroads={railroads}
       kept={kept}
       live={live}
       onBegin={(key) => begin({ by: 'key', key })}
-      onOpen={(rehearsal) => begin({ by: 'kept', kept: rehearsal })}
+      onOpen={(rehearsal) => begin({ by: 'kept', present: { rehearsal, keptAs: rehearsal.name } })}
       onKept={() => void readKept()}
       onAgain={(wishes, since) => {
         const now = store.get().evening;
         if (now !== null) begin({ by: 'again', origin: originFromHere(now, wishes, since) });
       }}
       onChange={remember}
+      onBefore={before === null ? null : () => begin({ by: 'left', present: before })}
     />
   );
 }

@@ -18,7 +18,7 @@ export interface Job {
   readonly start: (request: RequestOf<'plan.start'>) => Promise<void>;
   /** Ends it; it answers with its best so far. */
   readonly cancel: () => Promise<void>;
-  /** Forgets what it answered. */
+  /** Forgets what it answered; one that is at work is ended, and what it still says is not heard. */
   readonly clear: () => void;
 }
 
@@ -29,6 +29,8 @@ export function useJob(): Job {
   // A push may come before the answer that names the job; of jobs of other windows nothing is kept.
   const asking = useRef(false);
   const early = useRef<Told[]>([]);
+  /** What was asked last is still wanted. */
+  const wanted = useRef(false);
 
   const hear = useCallback((told: Told) => {
     if (told.value.job !== job.current) {
@@ -64,10 +66,15 @@ export function useJob(): Job {
     async (request: RequestOf<'plan.start'>) => {
       early.current = [];
       job.current = null;
+      wanted.current = true;
       setState({ is: 'working', job: null, says: 'Begun.', best: null });
       asking.current = true;
       const answer = await connection.call('plan.start', request);
       asking.current = false;
+      if (!wanted.current) {
+        if (answer.ok) await connection.call('plan.cancel', { job: answer.value.job });
+        return;
+      }
       if (!answer.ok) {
         setState({ is: 'wrong', says: answer.problem.says, path: answer.problem.path ?? '$' });
         return;
@@ -81,6 +88,11 @@ export function useJob(): Job {
   const cancel = useCallback(async () => {
     if (job.current !== null) await connection.call('plan.cancel', { job: job.current });
   }, [connection]);
-  const clear = useCallback(() => setState({ is: 'idle' }), []);
+  const clear = useCallback(() => {
+    if (job.current !== null) void connection.call('plan.cancel', { job: job.current });
+    job.current = null;
+    wanted.current = false;
+    setState({ is: 'idle' });
+  }, [connection]);
   return { state, start, cancel, clear };
 }

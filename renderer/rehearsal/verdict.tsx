@@ -74,16 +74,8 @@ export function Verdict({ rehearsal }: { readonly rehearsal: Rehearsal }) {
   const { safe } = rehearsal;
   switch (safe.state.is) {
     case 'idle':
-      return null;
     case 'working':
-      return (
-        <p role="status">
-          {safe.state.says}{' '}
-          <Act kind="calm" onPress={() => void safe.cancel()}>
-            Stop looking
-          </Act>
-        </p>
-      );
+      return null;
     case 'wrong':
       return <p role="alert">{safe.state.says}</p>;
     case 'answered':

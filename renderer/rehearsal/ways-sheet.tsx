@@ -1,17 +1,23 @@
 /** "Which way?": the ways of one train to a block, the shortest first, some blocks asked for and some kept out of. */
-import { useMemo, useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import type { BlockId, TrainId } from '../../shared-model/ids.ts';
 import { useConsole } from '../console/use-console.tsx';
 import { Act } from '../parts/act.tsx';
 import { Pick } from '../parts/pick.tsx';
 import { Table } from '../parts/table.tsx';
 import type { Rehearsal } from './use-rehearsal.ts';
-import { waysOf } from './ways.ts';
-import { blockName, lengthWords, trainWords } from './words.ts';
+import { type Way, waysOf } from './ways.ts';
+import { blockName, lengthWords, throwWords, trainWords } from './words.ts';
 
 const NONE = '';
 
-export function WaysSheet({ rehearsal }: { readonly rehearsal: Rehearsal }) {
+interface WaysSheetProps {
+  readonly rehearsal: Rehearsal;
+  /** The way that is looked at, to be shown on the board; null for none. */
+  readonly onLook: (way: Way | null) => void;
+}
+
+export function WaysSheet({ rehearsal, onLook }: WaysSheetProps) {
   const { origin, parsed, fork, json } = rehearsal;
   const { railroad } = origin;
   const lengths = useConsole((state) => state.settings.lengths);
@@ -31,6 +37,12 @@ export function WaysSheet({ rehearsal }: { readonly rehearsal: Rehearsal }) {
       avoid,
     });
   }, [railroad, parsed, fork, now, goal, via, avoid]);
+  const [looked, setLooked] = useState(0);
+  const shown = Math.min(looked, Math.max(0, ways.length - 1));
+  useEffect(() => {
+    onLook(ways[shown] ?? null);
+    return () => onLook(null);
+  }, [ways, shown, onLook]);
   if (now === undefined || goal === undefined)
     return <p>No train stands anywhere yet: put one on the track first.</p>;
   const blocks = railroad.document.blocks.map(({ id }) => ({
@@ -88,16 +100,26 @@ export function WaysSheet({ rehearsal }: { readonly rehearsal: Rehearsal }) {
         <Table
           caption="Ways side by side, the shortest first"
           columns={[
+            { name: 'on the board' },
             { name: 'way' },
             { name: 'length', figures: true },
             { name: 'running', figures: true },
             { name: 'turnouts at reverse' },
-            { name: 'throws', figures: true },
+            { name: 'throws' },
             { name: 'against it now' },
           ]}
           rows={ways.map(({ route, seconds, throws, refusals }, index) => ({
             key: String(index),
             cells: [
+              <Act
+                key="look"
+                kind="calm"
+                pressed={index === shown}
+                label={`Show way ${index + 1} on the board`}
+                onPress={() => setLooked(index)}
+              >
+                {index + 1}
+              </Act>,
               route.blocks.map((id) => blockName(railroad, id)).join(' · '),
               lengthWords(route.lengthMm, lengths),
               `${Math.round(seconds)} s`,
@@ -105,7 +127,11 @@ export function WaysSheet({ rehearsal }: { readonly rehearsal: Rehearsal }) {
                 .filter(({ position }) => position === 'reverse')
                 .map(({ id }) => id)
                 .join(', '),
-              refusals.length > 0 ? '' : throws.length,
+              refusals.length > 0
+                ? ''
+                : throws.length === 0
+                  ? 'none'
+                  : throws.map((thrown) => throwWords(thrown)).join(', '),
               refusals.length === 0 ? 'nothing' : refusals.join(' '),
             ],
           }))}

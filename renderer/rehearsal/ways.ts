@@ -6,7 +6,7 @@ import type { Route } from '../../shared-model/railroad/route.ts';
 import { routesToBlock } from '../../shared-model/railroad/routes.ts';
 import { type Evening, take } from '../../shared-model/session/evening.ts';
 import type { InputOf } from '../../shared-model/session/input.ts';
-import type { Throw } from '../../shared-model/session/state.ts';
+import type { SessionState, Throw } from '../../shared-model/session/state.ts';
 import { modelSpeed } from '../../shared-model/units.ts';
 
 export interface WayWish {
@@ -23,7 +23,10 @@ export interface Way {
   readonly throws: readonly Throw[];
   /** What the rules say against it now, in sentences; nothing when it is free. */
   readonly refusals: readonly string[];
-  readonly order: InputOf<'request-move'>;
+  /** What they are about. */
+  readonly against: readonly string[];
+  /** As everything stands when it is granted; where it is refused, as it stands now. */
+  readonly after: SessionState;
 }
 
 /** How many ways are looked for. */
@@ -63,14 +66,16 @@ export function waysOf(
     oneSetting: true,
   });
   return routes.map((route) => {
-    const order = orderFor(railroad, train, route);
-    const { event } = take(evening, { at: evening.state.at, input: order });
+    const input = orderFor(railroad, train, route);
+    const { event, evening: after } = take(evening, { at: evening.state.at, input });
+    const reasons = event.outcome === 'refused' ? event.reasons : [];
     return {
       route,
       seconds: route.lengthMm / modelSpeed(train.mph, railroad.document.scaleRatio),
       throws: event.throws ?? [],
-      refusals: event.outcome === 'refused' ? event.reasons.map(({ says }) => says) : [],
-      order,
+      refusals: reasons.map(({ says }) => says),
+      against: reasons.flatMap(({ about }) => about),
+      after: after.state,
     };
   });
 }

@@ -41,6 +41,10 @@ export function spotOf(value: string): Spot {
   return { edge: edge as EdgeId, toward: toward as NodeId };
 }
 
+/** "K5 to 2", "H1 on". */
+export const throwWords = ({ id, to }: { readonly id: string; readonly to: string | boolean }): string =>
+  typeof to === 'boolean' ? `${id} ${to ? 'on' : 'off'}` : `${id} to ${to}`;
+
 /** A sentence of the checker's or of the parser's with names in place of the ids that it is about. */
 export function named(railroad: Railroad, says: string): string {
   return says.replace(/[\w-]+/g, (word) => {
