@@ -4,8 +4,9 @@ import { figureColumns, type ReportTable } from '../../shared-model/logbook/repo
 /** Columns as wide as their widest cell; an empty table says so. */
 export function tableText({ title, columns, rows, note }: ReportTable): string {
   if (rows.length === 0) return `${title}: none`;
+  // Not Math.max over all rows at once: a long evening has more of them than a call takes arguments.
   const widths = columns.map((column, index) =>
-    Math.max(column.length, ...rows.map((row) => row[index]?.length ?? 0)),
+    rows.reduce((widest, row) => Math.max(widest, row[index]?.length ?? 0), column.length),
   );
   const line = (cells: readonly string[]): string =>
     cells

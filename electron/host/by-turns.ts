@@ -22,12 +22,3 @@ export async function whileWanted<Told, Value>(
     if (!wanted(turn.value)) return GIVEN_UP;
   }
 }
-
-/** The same for work that is never given up. */
-export async function byTurns<Value>(work: Generator<unknown, Value>): Promise<Value> {
-  for (;;) {
-    const turn = work.next();
-    if (turn.done === true) return turn.value;
-    await setImmediate();
-  }
-}

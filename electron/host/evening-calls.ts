@@ -3,9 +3,9 @@ import { type Bad, bad, good } from './answers.ts';
 import { type carryingCalls, exportedName, exportedPart } from './carrying/carrying-calls.ts';
 import { type Clock, rfc3339 } from './clock.ts';
 import { cardOf, eveningName } from './evening-card.ts';
-import { eveningReports } from './evening-reports.ts';
+import { eveningPasses } from './evening-passes.ts';
+import { eveningReports, unsound } from './evening-reports.ts';
 import { readDocument } from './log/documents.ts';
-import { eveningFaultByTurns } from './log/evening-fault.ts';
 import { readEvents } from './log/events.ts';
 import { entryAt, markFrom, outlineOf } from './log/moments.ts';
 import {
@@ -42,18 +42,13 @@ export function findEvening(storage: Storage, id: string): SessionRow | null {
 }
 
 export function eveningCalls({ storage, clock, pushes, going, carrying }: Deps) {
-  /** Heads that were found sound since the start: a long evening is gone through once. */
-  const sound = new Set<string>();
+  const passes = eveningPasses(storage.log);
   /** An evening that is not what was written is not shown as if it were. */
   const unsoundness = async (row: SessionRow): Promise<Bad | null> => {
-    if (sound.has(row.head)) return null;
-    const fault = await eveningFaultByTurns(storage.log, row);
-    if (fault !== null)
-      return bad('fault', `Evening ${row.id} in the log is not what was written: ${fault}.`);
-    sound.add(row.head);
-    return null;
+    const fault = await passes.faultOf(row);
+    return fault === null ? null : unsound(row, fault);
   };
-  const reports = eveningReports(storage.log, pushes);
+  const reports = eveningReports(storage.log, passes, pushes);
   /** Does something with an evening of the log. */
   const withRow = <Value>(id: string, act: (row: SessionRow) => Value): Value | Bad => {
     const row = findEvening(storage, id);
@@ -72,7 +67,7 @@ export function eveningCalls({ storage, clock, pushes, going, carrying }: Deps) 
           card: cardOf(row),
           document: readDocument(storage.log, row.railroadHash),
           initial: initialStateOf(storage.log, row.id),
-          checked: sound.has(row.head),
+          checked: passes.isSound(row),
         });
       }),
 

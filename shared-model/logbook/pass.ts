@@ -30,6 +30,18 @@ export function retractedEntries(events: Iterable<SessionEvent>): ReadonlySet<nu
   return entries;
 }
 
+/** Tells readers one entry. */
+export function tellReaders(
+  readers: readonly EveningReader[],
+  before: SessionState,
+  after: SessionState,
+  event: SessionEvent,
+  retracted: ReadonlySet<number>,
+): void {
+  const step = { before, after, event, counts: !retracted.has(event.entry) };
+  for (const reader of readers) reader.take(step);
+}
+
 /**
  * Tells readers a stretch of an evening.
  *
@@ -46,8 +58,7 @@ export function readThrough(
   let before = state;
   for (const event of events) {
     const after = evolve(before, event);
-    const step = { before, after, event, counts: !retracted.has(event.entry) };
-    for (const reader of readers) reader.take(step);
+    tellReaders(readers, before, after, event, retracted);
     before = after;
   }
   return before;

@@ -17,14 +17,21 @@ export type ClockText = (at: Seconds) => string;
 /**
  * Railroad time at a second of the evening.
  *
- * @param clocks how the railroad's clock stood and ran from each `at` on; null: no railroad time from then on
+ * @param clocks how the railroad's clock stood and ran from each `from` on, in order; null: no railroad time from then on
  * @returns "6:42"; empty where no ratio was set then
  */
 export function railroadTimeText(
   clocks: readonly { readonly from: Seconds; readonly clock: ClockNow | null }[],
   at: Seconds,
 ): string {
-  const clock = clocks.findLast(({ from }) => from <= at)?.clock ?? null;
+  // By halves: a long evening has its clock set thousands of times, and a time for each of as many rows.
+  let [low, high] = [0, clocks.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((clocks[middle]?.from ?? 0) <= at) low = middle + 1;
+    else high = middle;
+  }
+  const clock = clocks[low - 1]?.clock ?? null;
   if (clock === null) return '';
   const minutes = Math.floor(railroadMinutes(clock, at));
   return `${Math.floor(minutes / 60)}:${two(minutes % 60)}`;

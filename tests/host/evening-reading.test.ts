@@ -72,6 +72,36 @@ test('a report that is given up is answered as that', async () => {
   expect(await report).toMatchObject({ ok: false, problem: { kind: 'refused' } });
 });
 
+test('a report that two screens want is given up when neither wants it any longer', async () => {
+  const { host } = hostWithNotes(3000);
+  const ask = () => host.call('evenings.report', { id: '1' });
+  const [first, second] = [ask(), ask()];
+  await host.call('evenings.giveUp', { id: '1' });
+  expect(await first).toMatchObject({ ok: true });
+  expect(await second).toEqual(await first);
+});
+
+test('a report that is asked for again after it was given up is worked out', async () => {
+  const { host } = hostWithNotes(3000);
+  const given = host.call('evenings.report', { id: '1' });
+  await host.call('evenings.giveUp', { id: '1' });
+  expect(await host.call('evenings.report', { id: '1' })).toMatchObject({ ok: true });
+  expect(await given).toMatchObject({ ok: false });
+});
+
+test('working out a report goes through the evening as well: a changed one is no report, and says where', async () => {
+  const { log } = hostWithNotes(300);
+  const tampering = new Sqlite(log);
+  tampering.exec('DROP TRIGGER events_never_change');
+  tampering.exec(`UPDATE events SET json = replace(json, 'note 123', 'note 321') WHERE entry = 123`);
+  tampering.close();
+  const host = directHost(openedConsole({ log: await copied(log) }));
+  expect(await host.call('evenings.report', { id: '1' })).toMatchObject({
+    ok: false,
+    problem: { says: expect.stringContaining('entry 123 was changed') },
+  });
+});
+
 test('the charts of a part have what happened in it', async () => {
   const host = directHost(openedConsole({ log: recordedLog() }));
   const charts = (from: number, to: number) =>

@@ -20,6 +20,11 @@ test('columns of text stand under each other, the note below; an empty table say
   expect(tableText({ title: 'T', columns: ['a'], rows: [] })).toBe('T: none');
 });
 
+test('a table of more rows than a call takes arguments is written whole', () => {
+  const rows = Array.from({ length: 150_000 }, (_, index) => [String(index)]);
+  expect(tableText({ title: 'T', columns: ['a'], rows }).endsWith('\n149999')).toBe(true);
+});
+
 test('figures and times stand to the right on the page; words, and what is empty beside them, do not', () => {
   const rows = [
     ['No. 7', '0:01:05', '12 %', ''],

@@ -1,10 +1,12 @@
-/** Is one evening in the log what was written? Its header, every link of its chain, its fold, and what is kept beside it. */
+/** Is one evening in the log what was written? Its header, every link of its chain, its fold, and what is kept beside it. Who wants to know something else of every entry is told on the way. */
+import { type EveningReader, tellReaders } from '../../../shared-model/logbook/pass.ts';
+import type { SessionEvent } from '../../../shared-model/session/event.ts';
 import { evolve } from '../../../shared-model/session/fold.ts';
 import type { SessionState } from '../../../shared-model/session/state.ts';
-import { byTurns } from '../by-turns.ts';
 import { canonicalJson, headerLink, nextLink, sha256 } from './chain.ts';
 import { eventOf, type StoredEvent, storedEvents } from './events.ts';
 import type { ReadableLog } from './log.ts';
+import { retractedIn } from './moments.ts';
 import { initialStateOf, type SessionRow } from './sessions.ts';
 
 /** Entries looked at in one go: some milliseconds' work, so that a replay beside it is not held up. */
@@ -40,7 +42,11 @@ function checkpointsIn(
 }
 
 /** What speaks against one more event; else how far the evening is sound with it. */
-function withEvent(before: Sound, entry: number, stored: StoredEvent): Sound | string {
+function withEvent(
+  before: Sound,
+  entry: number,
+  stored: StoredEvent,
+): { readonly sound: Sound; readonly event: SessionEvent } | string {
   if (stored.entry !== entry) return `entry ${entry} is missing`;
   if (stored.previous !== before.link || nextLink(before.link, stored.json) !== stored.hash)
     return `entry ${entry} was changed (the chain breaks there)`;
@@ -49,19 +55,30 @@ function withEvent(before: Sound, entry: number, stored: StoredEvent): Sound | s
     return `entry ${entry} does not follow on the one before`;
   if (event.at !== stored.at || event.outcome !== stored.outcome)
     return `entry ${entry} was changed (its columns are not its text)`;
-  return {
+  const sound = {
     state: evolve(before.state, event),
     link: stored.hash,
     refusals: before.refusals + Number(event.outcome === 'refused'),
     alarms: before.alarms + Number(event.outcome === 'alarm'),
   };
+  return { sound, event };
 }
 
-/** Goes through an evening a piece at a time; returns the first fault, or null. What follows from a fault says nothing more. */
-function* walk(log: ReadableLog, session: SessionRow): Generator<void, string | null> {
+/**
+ * Goes through an evening a piece at a time; the first fault ends it, since what follows from a fault says nothing more.
+ *
+ * @param readers told every entry that was found sound, with the state before and after it
+ * @returns the fault, or null; on the way, at the end of each piece, how many entries were gone through
+ */
+export function* throughEvening(
+  log: ReadableLog,
+  session: SessionRow,
+  readers: readonly EveningReader[] = [],
+): Generator<number, string | null> {
   const { id, uid, railroadHash, openedAt, firstLink, entries } = session;
   const initial = initialStateOf(log, id);
   if (headerLink({ uid, railroadHash, openedAt, initial }) !== firstLink) return 'its header was changed';
+  const retracted = readers.length === 0 ? new Set<number>() : retractedIn(log, id);
   const last = Number(
     log.prepare('SELECT coalesce(max(entry), 0) FROM events WHERE session = ?').pluck().get(id),
   );
@@ -76,7 +93,8 @@ function* walk(log: ReadableLog, session: SessionRow): Generator<void, string | 
       entry += 1;
       const next = withEvent(sound, entry, stored);
       if (typeof next === 'string') return next;
-      sound = next;
+      tellReaders(readers, sound.state, next.sound.state, next.event, retracted);
+      sound = next.sound;
       const kept = checkpoints.get(entry);
       if (
         kept !== undefined &&
@@ -84,7 +102,7 @@ function* walk(log: ReadableLog, session: SessionRow): Generator<void, string | 
       )
         return `the kept state at entry ${entry} is not the fold of the events up to it`;
     }
-    yield;
+    yield entry;
   }
   if (last !== entries || sound.link !== session.head)
     return `it ends at entry ${last}, but ${entries} were written`;
@@ -93,15 +111,14 @@ function* walk(log: ReadableLog, session: SessionRow): Generator<void, string | 
   return null;
 }
 
-/** What is wrong with an evening's chain or fold; null when nothing is. */
-export function eveningFault(log: ReadableLog, session: SessionRow): string | null {
-  const pieces = walk(log, session);
+/** What is wrong with an evening's chain or fold; null when nothing is. `readers` are told every entry. */
+export function eveningFault(
+  log: ReadableLog,
+  session: SessionRow,
+  readers: readonly EveningReader[] = [],
+): string | null {
+  const pieces = throughEvening(log, session, readers);
   let piece = pieces.next();
   while (piece.done !== true) piece = pieces.next();
   return piece.value;
-}
-
-/** The same, letting others have their turn after each piece: the evening that is going on does not wait for a long one that was. */
-export function eveningFaultByTurns(log: ReadableLog, session: SessionRow): Promise<string | null> {
-  return byTurns(walk(log, session));
 }
