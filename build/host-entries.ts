@@ -5,7 +5,13 @@
  */
 import { root } from './fit-node.js';
 
-const ENTRIES = ['command-line/main', 'web/serve', 'host/planner-worker', 'desktop/main'] as const;
+const ENTRIES = [
+  'command-line/main',
+  'web/serve',
+  'host/planner-worker',
+  'host/log-worker',
+  'desktop/main',
+] as const;
 
 /** Name below `dist/` → source file. */
 export function hostEntries(): Record<string, string> {

@@ -78,13 +78,14 @@ async function findings(packed: string, scratch: string): Promise<Finding[]> {
   const extracted = join(scratch, 'extracted');
   return [
     {
-      what: 'main, preload, page, command line and planner worker are in',
+      what: 'main, preload, page, command line and the workers are in',
       holds: [
         'desktop/main.js',
         'desktop/preload.cjs',
         'renderer/index.html',
         'command-line/main.js',
         'host/planner-worker.js',
+        'host/log-worker.js',
       ].every((file) => inside.includes(`/dist/${file}`)),
     },
     {

@@ -1,10 +1,13 @@
 /** The calls about the log as a whole: verify, back up, list the backups, restore. */
 import type { Answer, ReplyOf } from '../../shared-model/wire/contract.ts';
 import { type Bad, bad, type Good, good } from './answers.ts';
+import { GIVEN_UP } from './by-turns.ts';
 import { type Clock, rfc3339 } from './clock.ts';
 import { backUp } from './log/backup.ts';
 import { backupCards, bringBack, openSoundBackup, replaceAtStart } from './log/backups.ts';
-import { verifyLog } from './log/verify.ts';
+import type { Verdict } from './log/verify.ts';
+import type { LogWork, StartLogWork } from './log-thread.ts';
+import type { Pushes } from './pushes.ts';
 import type { Storage } from './storage.ts';
 
 /** What is kept beside the evenings and comes back with them. */
@@ -15,13 +18,39 @@ const REPLACED =
 
 type Restored = ReplyOf<'log.restore'>;
 
-export function backupCalls(storage: Storage, clock: Clock) {
+interface Deps {
+  readonly storage: Storage;
+  readonly clock: Clock;
+  readonly pushes: Pushes;
+  readonly startLogWork: StartLogWork;
+}
+
+export function backupCalls({ storage, clock, pushes, startLogWork }: Deps) {
   let backup: Promise<unknown> = Promise.resolve();
+  let isRestoring = false;
+  /** What goes through the log, or a backup, because somebody asked: it can be given up. */
+  const asked = new Set<LogWork>();
+
+  /** Null where it was given up. */
+  const goThrough = async (file: string): Promise<Verdict | null> => {
+    const work = startLogWork({ task: 'verify', file }, (progress) => pushes.tell('log.progress', progress));
+    asked.add(work);
+    try {
+      const verdict = await work.verdict;
+      return verdict === GIVEN_UP ? null : verdict;
+    } finally {
+      asked.delete(work);
+    }
+  };
+  const finish = async (file: string): Promise<Verdict> => {
+    const verdict = await startLogWork({ task: 'finish', file }, () => undefined).verdict;
+    return verdict === GIVEN_UP ? { good: false, says: ['given up'] } : verdict;
+  };
   const backUpNow = (): Promise<Answer<{ file: string }>> => {
     const made = backup.then(async (): Promise<Answer<{ file: string }>> => {
       const log = storage.forBackup();
       if (log === null) return bad('refused', storage.state().says ?? 'The log cannot be backed up now.');
-      return good({ file: await backUp(log, rfc3339(clock)) });
+      return good({ file: await backUp(log, rfc3339(clock), finish) });
     });
     const answered = made.catch((error: unknown) =>
       bad('fault', `No backup was made: ${error instanceof Error ? error.message : String(error)}`),
@@ -30,8 +59,8 @@ export function backupCalls(storage: Storage, clock: Clock) {
     return answered;
   };
 
-  const restore = (file: string): Good<Restored> | Bad => {
-    const sound = openSoundBackup(storage.log.name, file);
+  const restoreFrom = async (file: string): Promise<Good<Restored> | Bad> => {
+    const sound = await openSoundBackup(storage.log.name, file, goThrough);
     if (!sound.ok) return bad('refused', sound.says, '$.file');
     if (storage.forBackup() === null) {
       replaceAtStart(storage.log.name, sound);
@@ -41,6 +70,8 @@ export function backupCalls(storage: Storage, clock: Clock) {
       const written = storage.write((log) => bringBack(sound.log, log, KINDS, rfc3339(clock)));
       if (!written.ok) return written;
       const { evenings, railroads } = written.value;
+      if (evenings > 0) pushes.tell('evenings.changed', {});
+      if (railroads > 0) pushes.tell('railroads.changed', {});
       const says =
         evenings + railroads === 0
           ? 'Everything in this backup is in the log already.'
@@ -51,14 +82,34 @@ export function backupCalls(storage: Storage, clock: Clock) {
     }
   };
 
+  const restore = async (file: string): Promise<Good<Restored> | Bad> => {
+    if (isRestoring) return bad('refused', 'A backup is being restored already.');
+    isRestoring = true;
+    try {
+      return await restoreFrom(file);
+    } finally {
+      isRestoring = false;
+    }
+  };
+
+  const giveUp = () => {
+    for (const work of asked) work.giveUp();
+  };
+
   return {
+    giveUp,
     /** Waits for a backup that is being made. */
     settled: () => backup,
     backUpNow,
     calls: {
-      'log.verify': () => {
-        const { good: isGood, says } = verifyLog(storage.log);
-        return good({ good: isGood, says: [...says] });
+      'log.verify': async () => {
+        const verdict = await goThrough(storage.log.name);
+        if (verdict === null) return bad('refused', 'It was given up.');
+        return good({ good: verdict.good, says: [...verdict.says] });
+      },
+      'log.giveUp': () => {
+        giveUp();
+        return good({});
       },
       'log.backup': backUpNow,
       'log.backups': () => good([...backupCards(storage.log.name)]),

@@ -19,6 +19,7 @@ import { eveningCalls } from './evening-calls.ts';
 import { makeLiveEvening } from './live-evening.ts';
 import { readDocument } from './log/documents.ts';
 import { dropKept, keep, keptOf, writeSetting } from './log/kept.ts';
+import type { StartLogWork } from './log-thread.ts';
 import { plannerJobs, type StartThread } from './planner-jobs.ts';
 import type { Push, Pushes } from './pushes.ts';
 import { findRailroad, railroadCalls, wholeDocument } from './railroad-calls.ts';
@@ -34,6 +35,7 @@ export interface ConsoleHostOptions {
   readonly version: string;
   readonly runtime: 'electron' | 'node';
   readonly startPlanner: StartThread;
+  readonly startLogWork: StartLogWork;
   /** Whether a move locks the railroad; without it no move is refused for that. */
   readonly lookAhead?: LookAhead | undefined;
   /** Told of what goes wrong where no call waits for the answer. */
@@ -58,7 +60,7 @@ const isCall = (name: string): name is CallName => Object.hasOwn(CALLS, name);
 
 export function makeConsoleHost(options: ConsoleHostOptions): ConsoleHost {
   const { storage, clock, pushes, warn } = options;
-  const backups = backupCalls(storage, clock);
+  const backups = backupCalls({ storage, clock, pushes, startLogWork: options.startLogWork });
 
   const live = makeLiveEvening({
     storage,
@@ -163,6 +165,7 @@ export function makeConsoleHost(options: ConsoleHostOptions): ConsoleHost {
     close: async () => {
       jobs.stopAll();
       carrying.close();
+      backups.giveUp();
       await backups.settled();
     },
   };

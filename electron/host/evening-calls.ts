@@ -121,6 +121,7 @@ export function eveningCalls({ storage, clock, pushes, going, carrying }: Deps) 
       const row = findEvening(storage, id);
       if (row === null) return noSuch(id);
       const written = storage.write((log) => labelSession(log, row.id, labels));
+      if (written.ok) pushes.tell('evenings.changed', {});
       return written.ok ? good(cardOf(sessionRow(storage.log, row.id) ?? row)) : written;
     },
 
@@ -135,6 +136,7 @@ export function eveningCalls({ storage, clock, pushes, going, carrying }: Deps) 
           '$.confirm',
         );
       const written = storage.write((log) => removeSession(log, row.id, rfc3339(clock)));
+      if (written.ok) pushes.tell('evenings.changed', {});
       return written.ok ? good({}) : written;
     },
 

@@ -132,7 +132,10 @@ export function makeLiveEvening(deps: LiveEveningDeps): LiveEveningHost {
     }
     current = { ...from, evening };
     pushes.tell('evening.events', { id: String(from.session), events: [...events] });
-    if (endedAt !== undefined) deps.ended(from.session);
+    if (endedAt !== undefined) {
+      pushes.tell('evenings.changed', {});
+      deps.ended(from.session);
+    }
     return stored;
   };
 
@@ -159,6 +162,7 @@ export function makeLiveEvening(deps: LiveEveningDeps): LiveEveningHost {
       const seconds = eveningClock(clock, openedAt, 0);
       current = { session: stored.value, openedAt, resumed: false, evening, seconds };
       pushes.tell('evening.opened', { id: String(stored.value) });
+      pushes.tell('evenings.changed', {});
       const live = shown();
       return live === null ? bad('fault', 'The evening is not there after it was opened.') : good(live);
     },

@@ -9,6 +9,7 @@ import { type Clock, rfc3339, systemClock } from './clock.ts';
 import { type ConsoleHost, makeConsoleHost } from './console-host.ts';
 import { readSetting, writeSetting } from './log/kept.ts';
 import { addRailroad, addVersion } from './log/library.ts';
+import { logThreadsFrom, type StartLogWork } from './log-thread.ts';
 import { type AlreadyRunning, type CannotOpen, type OpenStorage, openStorage } from './open-storage.ts';
 import { type StartThread, threadsFrom } from './planner-jobs.ts';
 import { makePushes, type Pushes } from './pushes.ts';
@@ -22,6 +23,7 @@ export interface OpenConsoleOptions {
   readonly clock?: Clock | undefined;
   readonly uid?: (() => string) | undefined;
   readonly startPlanner?: StartThread | undefined;
+  readonly startLogWork?: StartLogWork | undefined;
   readonly lookAhead?: LookAhead | undefined;
   readonly warn?: ((says: string) => void) | undefined;
 }
@@ -41,10 +43,10 @@ export type ConsoleOpened =
   | AlreadyRunning
   | CannotOpen;
 
-/** The worker's file: the source when the source runs, its bundle when the bundle does (every built file is one folder deep). */
-function plannerWorkerFile(): URL {
+/** A worker's file: the source when the source runs, its bundle when the bundle does (every built file is one folder deep). */
+export function workerFile(name: 'planner-worker' | 'log-worker'): URL {
   const here = import.meta.url;
-  return new URL(here.endsWith('.ts') ? '../host/planner-worker.ts' : '../host/planner-worker.js', here);
+  return new URL(`../host/${name}.${here.endsWith('.ts') ? 'ts' : 'js'}`, here);
 }
 
 /** Puts a railroad into the library at the very first start; one that was removed since does not come back. */
@@ -72,7 +74,8 @@ function consoleOver(
     version: options.version,
     runtime: options.runtime,
     lookAhead: options.lookAhead ?? lookAhead,
-    startPlanner: options.startPlanner ?? threadsFrom(plannerWorkerFile()),
+    startLogWork: options.startLogWork ?? logThreadsFrom(workerFile('log-worker')),
+    startPlanner: options.startPlanner ?? threadsFrom(workerFile('planner-worker')),
     warn: options.warn ?? ((words) => console.error(words)),
   });
   return {

@@ -1,5 +1,5 @@
 /** The evenings in the log: search, name, note, put away; each leads to its replay. */
-import { useCallback, useEffect, useState } from 'react';
+import { useEffect, useState } from 'react';
 import type { EveningCard } from '../../shared-model/wire/contract.ts';
 import { useConsoleStore } from '../console/use-console.tsx';
 import { Act } from '../parts/act.tsx';
@@ -40,17 +40,28 @@ export function EveningList() {
   const [words, setWords] = useState('');
   const [putAway, setPutAway] = useState(false);
   const [editing, setEditing] = useState<string | null>(null);
-  const read = useCallback(async () => {
-    const answer = await connection.call('evenings.list', {});
-    if (answer.ok) setCards(answer.value);
-    else setProblem(answer.problem.says);
+  useEffect(() => {
+    let newest = 0;
+    const read = async () => {
+      newest += 1;
+      const mine = newest;
+      const answer = await connection.call('evenings.list', {});
+      // An older answer that comes later is no longer so.
+      if (mine !== newest) return;
+      if (answer.ok) setCards(answer.value);
+      else setProblem(answer.problem.says);
+    };
+    void read();
+    const end = connection.on('evenings.changed', () => void read());
+    return () => {
+      newest = -1;
+      end();
+    };
   }, [connection]);
-  useEffect(() => void read(), [read]);
   const update = async (id: string, change: { name?: string; note?: string; archived?: boolean }) => {
     const answer = await connection.call('evenings.update', { id, ...change });
     setProblem(answer.ok ? null : answer.problem.says);
     if (answer.ok) setEditing(null);
-    await read();
   };
 
   if (cards === null) return problem === null ? <p>Reading the log.</p> : <p role="alert">{problem}</p>;
@@ -60,7 +71,7 @@ export function EveningList() {
         title="No evening in the log yet"
         says="Open an evening on the Desk: everything that is said and done in it is kept, and can be looked back on here. Or bring in the file of an evening that was held elsewhere."
       >
-        <LogCare onChange={() => void read()} />
+        <LogCare />
       </EmptyState>
     );
   const shown = cards.filter((card) => card.archived === putAway && matches(card, words));
@@ -71,7 +82,7 @@ export function EveningList() {
         <TextBox label="Search name, note, railroad, people, day" value={words} onChange={setWords} />
         <OnOff label="Evenings put away" on={putAway} onChange={setPutAway} />
       </div>
-      <LogCare onChange={() => void read()} />
+      <LogCare />
       {problem === null ? null : <p role="alert">{problem}</p>}
       {edited === undefined ? null : (
         <EveningEdit

@@ -8,20 +8,54 @@ import { Table } from '../parts/table.tsx';
 import { bringInFile } from './carry-evening.ts';
 import { useCarrying } from './use-carrying.ts';
 
-interface CareProps {
-  /** Told when evenings came in. */
-  readonly onChange: () => void;
-}
-
+const count = (entries: number): string => entries.toLocaleString('en');
 const megabytes = (bytes: number): string => `${(bytes / 1_000_000).toFixed(1)} MB`;
 const day = (at: string | null): string =>
   at === null ? 'none' : new Date(at).toLocaleString('sv-SE', { dateStyle: 'short', timeStyle: 'short' });
 
-function Backups({ onClose, onChange }: CareProps & { readonly onClose: () => void }) {
+/** Null while there is nothing to give up. */
+function GiveUp({ giveUp }: { readonly giveUp: (() => void) | null }) {
+  if (giveUp === null) return null;
+  return (
+    <Act kind="calm" onPress={giveUp}>
+      Give it up
+    </Act>
+  );
+}
+
+/** Going through the whole log, or a backup: told how far it is, and given up when it is left. */
+function useGoingThrough(tell: (words: string) => void) {
+  const { connection } = useConsoleStore();
+  const [isGoing, setIsGoing] = useState(false);
+  useEffect(() => {
+    if (!isGoing) return;
+    const giveUp = () => void connection.call('log.giveUp', {});
+    window.addEventListener('hashchange', giveUp);
+    return () => window.removeEventListener('hashchange', giveUp);
+  }, [connection, isGoing]);
+  return {
+    giveUp: isGoing ? () => void connection.call('log.giveUp', {}) : null,
+    follow: async <Value,>(goThrough: () => Promise<Value>): Promise<Value> => {
+      setIsGoing(true);
+      const end = connection.on('log.progress', ({ entries, of }) =>
+        tell(`Gone through ${count(entries)} of ${count(of)} entries.`),
+      );
+      try {
+        return await goThrough();
+      } finally {
+        end();
+        setIsGoing(false);
+      }
+    },
+  };
+}
+
+function Backups({ onClose }: { readonly onClose: () => void }) {
   const { connection } = useConsoleStore();
   const [cards, setCards] = useState<readonly BackupCard[] | null>(null);
   const [asked, setAsked] = useState<string | null>(null);
   const [says, setSays] = useState<string | null>(null);
+  const care = useGoingThrough(setSays);
   const read = useCallback(async () => {
     const answer = await connection.call('log.backups', {});
     if (answer.ok) setCards(answer.value);
@@ -29,16 +63,16 @@ function Backups({ onClose, onChange }: CareProps & { readonly onClose: () => vo
   }, [connection]);
   useEffect(() => void read(), [read]);
   const backUp = async () => {
+    setSays('The log is being copied, and the copy checked.');
     const answer = await connection.call('log.backup', {});
     setSays(answer.ok ? `Backup made: ${answer.value.file}` : answer.problem.says);
     await read();
   };
   const restore = async (file: string) => {
-    setSays('The backup is being gone through.');
-    const answer = await connection.call('log.restore', { file });
     setAsked(null);
+    setSays('The backup is being gone through.');
+    const answer = await care.follow(() => connection.call('log.restore', { file }));
     setSays(answer.ok ? answer.value.says : answer.problem.says);
-    onChange();
   };
   return (
     <Dialog title="Backups of the log" onClose={onClose}>
@@ -47,6 +81,7 @@ function Backups({ onClose, onChange }: CareProps & { readonly onClose: () => vo
         and railroads that the log has not; what it has stays as it is.
       </p>
       {says === null ? null : <p role="status">{says}</p>}
+      <GiveUp giveUp={care.giveUp} />
       {cards === null || cards.length === 0 ? (
         <p>{cards === null ? 'Looking.' : 'There is no backup yet.'}</p>
       ) : (
@@ -96,11 +131,13 @@ function Backups({ onClose, onChange }: CareProps & { readonly onClose: () => vo
   );
 }
 
-export function LogCare({ onChange }: CareProps) {
+export function LogCare() {
   const { connection } = useConsoleStore();
   const [open, setOpen] = useState(false);
   const [says, setSays] = useState<{ readonly bad: boolean; readonly words: string } | null>(null);
-  const carrying = useCarrying((words) => setSays({ bad: false, words }));
+  const tell = (words: string) => setSays({ bad: false, words });
+  const carrying = useCarrying(tell);
+  const goingThrough = useGoingThrough(tell);
   const chooser = useRef<HTMLInputElement>(null);
   const bringIn = async (file: File) => {
     setSays({ bad: false, words: `${file.name} is being gone through.` });
@@ -111,12 +148,11 @@ export function LogCare({ onChange }: CareProps) {
         ? { bad: false, words: `Brought in: ${answer.value.name}, ${answer.value.entries} entries.` }
         : { bad: true, words: `${file.name} was not brought in. ${answer.problem.says}` },
     );
-    if (answer.ok) onChange();
   };
   const verify = async () => {
     setSays({ bad: false, words: 'The whole log is being gone through.' });
-    const answer = await connection.call('log.verify', {});
-    if (!answer.ok) return setSays({ bad: true, words: answer.problem.says });
+    const answer = await goingThrough.follow(() => connection.call('log.verify', {}));
+    if (!answer.ok) return setSays({ bad: answer.problem.kind !== 'refused', words: answer.problem.says });
     const { good, says: found } = answer.value;
     setSays({ bad: !good, words: good ? 'The log is what was written.' : found.join(' ') });
   };
@@ -156,12 +192,8 @@ export function LogCare({ onChange }: CareProps) {
         </Act>
       </div>
       {says === null ? null : <p role={says.bad ? 'alert' : 'status'}>{says.words}</p>}
-      {carrying.giveUp === null ? null : (
-        <Act kind="calm" onPress={carrying.giveUp}>
-          Give it up
-        </Act>
-      )}
-      {open ? <Backups onClose={() => setOpen(false)} onChange={onChange} /> : null}
+      <GiveUp giveUp={carrying.giveUp ?? goingThrough.giveUp} />
+      {open ? <Backups onClose={() => setOpen(false)} /> : null}
     </section>
   );
 }

@@ -120,5 +120,7 @@ export function OneEvening({
   const opening = useEvening(id);
   if (opening.is === 'failed') return <EmptyState title="This evening cannot be read" says={opening.says} />;
   if (opening.is === 'reading') return <p role="status">Reading the evening.</p>;
-  return <Opened evening={opening.evening} part={part} at={at} />;
+  const { evening } = opening;
+  // One that has grown is another to look at.
+  return <Opened key={evening.card.headHash} evening={evening} part={part} at={at} />;
 }

@@ -27,21 +27,37 @@ export function useEvening(id: string): Opening {
     const tell = (next: Opening) => {
       if (wanted) setOpening(next);
     };
+    let shown: EveningCard | null = null;
     const open = async () => {
       const answer = await connection.call('evenings.read', { id });
       if (!answer.ok) return tell({ is: 'failed', says: answer.problem.says });
       const { document, ...rest } = answer.value;
       const evening = { ...rest, railroad: indexRailroad(document) };
+      shown = evening.card;
       tell({ is: 'open', evening });
       if (evening.checked || !wanted) return;
       const checked = await connection.call('evenings.check', { id });
-      if (checked.ok) tell({ is: 'open', evening: { ...evening, checked: true } });
-      else tell({ is: 'failed', says: checked.problem.says });
+      if (!wanted || shown !== evening.card) return;
+      if (!checked.ok) return tell({ is: 'failed', says: checked.problem.says });
+      setOpening((now) =>
+        now.is === 'open' ? { is: 'open', evening: { ...now.evening, checked: true } } : now,
+      );
+    };
+    // Named, ended or deleted in another window: the card follows; one that has grown is opened anew.
+    const follow = async () => {
+      const answer = await connection.call('evenings.list', {});
+      const card = answer.ok ? answer.value.find((one) => one.id === id) : undefined;
+      if (!answer.ok || !wanted || shown === null) return;
+      if (card === undefined) return tell({ is: 'failed', says: 'It is no longer in the log.' });
+      if (card.headHash !== shown.headHash) return open();
+      setOpening((now) => (now.is === 'open' ? { is: 'open', evening: { ...now.evening, card } } : now));
     };
     setOpening({ is: 'reading' });
     void open();
+    const end = connection.on('evenings.changed', () => void follow());
     return () => {
       wanted = false;
+      end();
     };
   }, [connection, id]);
   return opening;

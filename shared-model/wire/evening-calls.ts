@@ -134,6 +134,7 @@ export const EVENING_CALLS = {
   ),
   /** Brings in an evening file: `text`, after the parts that came under `file`. `evenings.progress` tells, `evenings.giveUp` ends it, both by `file`. */
   'evenings.import': call(z.strictObject({ text: z.string(), file: key.optional() }), eveningCard),
+  /** Goes through the whole log. `log.progress` tells, `log.giveUp` ends it. */
   'log.verify': call(nothing, z.strictObject({ good: z.boolean(), says: z.array(z.string()) })),
   'log.backup': call(nothing, z.strictObject({ file: z.string() })),
   /** The copies of the log, the newest first. */
@@ -141,14 +142,21 @@ export const EVENING_CALLS = {
   /**
    * Brings back from a backup what is not in the log: nothing in the log is lost by it.
    * A log that is damaged is set aside at the next start and the backup takes its place.
+   * The backup is gone through whole first: `log.progress` tells, `log.giveUp` ends it.
    */
   'log.restore': call(
     z.strictObject({ file: z.string().min(1).max(200) }),
     z.strictObject({ evenings: entry, railroads: entry, says: z.string() }),
   ),
+  /** Ends `log.verify` and the going through of `log.restore`. */
+  'log.giveUp': call(nothing, nothing),
 } as const;
 
 export const EVENING_PUSHES = {
   /** How far a report has got, or the judging of a file that is brought in (`id` is the file's; how many it has is known). */
   'evenings.progress': z.strictObject({ id: key, entries: entry, of: entry }),
+  /** The list of evenings, or what it says of one, is another now. */
+  'evenings.changed': nothing,
+  /** How far the going through of a log, or of a backup, has got. */
+  'log.progress': z.strictObject({ entries: entry, of: entry }),
 } as const;

@@ -38,6 +38,9 @@ function hostWithFaults(fails: (write: number) => 'before' | 'after' | null) {
     uid: () => 'evening',
     version: '0.0.0',
     runtime: 'node',
+    startLogWork: () => {
+      throw new Error('no log is gone through here');
+    },
     startPlanner: () => {
       throw new Error('no planner here');
     },

@@ -202,4 +202,28 @@ describe('the Logbook', () => {
     await page.getByLabel('Evening file').setInputFiles(sound);
     await page.getByRole('link', { name: 'Demo evening' }).waitFor();
   });
+
+  it('follows what another window does: a note, putting away, a name, an evening deleted and one brought in', async () => {
+    const { page } = opened;
+    const [card] = await askHost(page, 'evenings.list', {});
+    const id = card?.id ?? '';
+    const { text } = await askHost(page, 'evenings.export', { id });
+    await goTo(page, 'logbook');
+    await page.getByRole('link', { name: 'Demo evening' }).waitFor();
+    await askHost(page, 'evenings.update', { id, note: 'written elsewhere' });
+    await page.getByRole('cell', { name: 'written elsewhere' }).waitFor();
+    await askHost(page, 'evenings.update', { id, archived: true });
+    await page.getByText('None that matches.').waitFor();
+    await askHost(page, 'evenings.update', { id, archived: false });
+    await page.getByRole('link', { name: 'Demo evening' }).click();
+    await page.getByText(/waited longest/).waitFor();
+    await askHost(page, 'evenings.update', { id, name: 'Named elsewhere' });
+    await page.locator('.evening-head', { hasText: 'Named elsewhere' }).waitFor();
+    await askHost(page, 'evenings.remove', { id, confirm: 'Named elsewhere' });
+    await page.getByText('It is no longer in the log.').waitFor();
+    await goTo(page, 'logbook');
+    await page.getByText('No evening in the log yet').waitFor();
+    await askHost(page, 'evenings.import', { text });
+    await page.getByRole('link', { name: 'Demo evening' }).waitFor();
+  });
 });

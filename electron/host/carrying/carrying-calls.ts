@@ -81,6 +81,7 @@ export function carryingCalls({ storage, clock, pushes, lookAhead }: Deps) {
     if (known) return IN_ALREADY;
     const written = storage.write((log) => adopt(log, read.value, rfc3339(clock)));
     if (!written.ok) return written;
+    pushes.tell('evenings.changed', {});
     const row = sessionRow(storage.log, written.value);
     return row === null ? bad('fault', 'The evening is not there after it was adopted.') : good(cardOf(row));
   };

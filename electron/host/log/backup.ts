@@ -1,30 +1,26 @@
 /** Online backup: a copy made while the log is in use, checked before it gets its name, and the oldest ones dropped. */
-import { closeSync, fsyncSync, mkdirSync, openSync, readdirSync, renameSync, rmSync } from 'node:fs';
+import { mkdirSync, readdirSync, renameSync, rmSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
-import Sqlite from 'better-sqlite3';
 import type { WritableLog } from './log.ts';
+import type { Verdict } from './verify.ts';
 
 const BACKUPS_KEPT = 10;
 
 /** The folder beside a log in which its backups are. */
 export const backupFolder = (log: string) => join(dirname(log), 'backups');
 
-function flush(path: string): void {
-  const handle = openSync(path, 'r');
-  try {
-    fsyncSync(handle);
-  } finally {
-    closeSync(handle);
-  }
-}
-
 /**
  * Makes a backup of a log.
  *
  * @param at RFC 3339; the file is named by it
+ * @param finish makes the copy one file that is on the disk, and tells whether it is sound
  * @returns path of the backup. Throws when the copy is not sound.
  */
-export async function backUp(log: WritableLog, at: string): Promise<string> {
+export async function backUp(
+  log: WritableLog,
+  at: string,
+  finish: (copy: string) => Promise<Verdict>,
+): Promise<string> {
   const folder = backupFolder(log.name);
   mkdirSync(folder, { recursive: true });
   const stem = basename(log.name).replace(/\.cabward$/, '');
@@ -32,13 +28,8 @@ export async function backUp(log: WritableLog, at: string): Promise<string> {
   const unfinished = `${file}.unfinished`;
   try {
     await log.backup(unfinished);
-    const copy = new Sqlite(unfinished);
-    // A single file that can be carried away: no write-ahead log beside it.
-    copy.pragma('journal_mode = DELETE');
-    const found = copy.pragma('integrity_check', { simple: true });
-    copy.close();
-    if (found !== 'ok') throw new Error(`the backup is not sound: ${String(found)}`);
-    flush(unfinished);
+    const { good, says } = await finish(unfinished);
+    if (!good) throw new Error(`the backup is not sound: ${says[0] ?? ''}`);
     renameSync(unfinished, file);
   } finally {
     for (const end of ['', '-wal', '-shm', '-journal']) rmSync(`${unfinished}${end}`, { force: true });

@@ -1,5 +1,6 @@
 /** The backups beside a log: which there are, and bringing back from one what the log has not. */
-import { copyFileSync, existsSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
+import { existsSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
+import { copyFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { CHECKPOINT_EVERY } from '../../../shared-model/logbook/replay.ts';
 import { evolve } from '../../../shared-model/session/fold.ts';
@@ -12,7 +13,7 @@ import { addRailroad, addVersion, railroadRows, versionRows } from './library.ts
 import type { ReadableLog, WritableLog } from './log.ts';
 import { openForReading, openForWriting } from './open-log.ts';
 import { addSession, initialStateOf, labelSession, type SessionRow, sessionRows } from './sessions.ts';
-import { verifyLog } from './verify.ts';
+import type { Verdict } from './verify.ts';
 
 /** A database is one file or several: what may lie beside it. */
 const ENDS = ['', '-wal', '-shm', '-journal'] as const;
@@ -49,8 +50,13 @@ export type SoundBackup =
  *
  * @param log path of the log whose backup it is
  * @param file name in the folder of backups
+ * @param goThrough whether a log is what was written; null where that was given up
  */
-export function openSoundBackup(log: string, file: string): SoundBackup {
+export async function openSoundBackup(
+  log: string,
+  file: string,
+  goThrough: (log: string) => Promise<Verdict | null>,
+): Promise<SoundBackup> {
   const source = join(backupFolder(log), file);
   if (file !== basename(file) || !existsSync(source))
     return { ok: false, says: `There is no backup ${file}.` };
@@ -59,28 +65,30 @@ export function openSoundBackup(log: string, file: string): SoundBackup {
     for (const end of ENDS) rmSync(`${path}${end}`, { force: true });
   };
   drop();
-  copyFileSync(source, path);
+  await copyFile(source, path);
   const opened = openForWriting(path);
   if (!opened.ok || opened.damaged) {
     if (opened.ok) opened.log.close();
     drop();
     return { ok: false, says: `${file}: ${opened.ok ? opened.says : opened.problem.says}` };
   }
-  const { good, says } = verifyLog(opened.log);
-  if (!good) {
+  const close = () => {
     opened.log.close();
     drop();
-    return { ok: false, says: `${file} is not what was written: ${says[0] ?? ''}. Nothing was restored.` };
-  }
-  return {
-    ok: true,
-    log: opened.log,
-    path,
-    close: () => {
-      opened.log.close();
-      drop();
-    },
   };
+  try {
+    const verdict = await goThrough(path);
+    if (verdict?.good === true) return { ok: true, log: opened.log, path, close };
+    close();
+    if (verdict === null) return { ok: false, says: 'It was given up. Nothing was restored.' };
+    return {
+      ok: false,
+      says: `${file} is not what was written: ${verdict.says[0] ?? ''}. Nothing was restored.`,
+    };
+  } catch (error) {
+    close();
+    throw error;
+  }
 }
 
 /** Copies an evening with its chain as it is. One that was not ended when the backup was made is ended by it. */

@@ -111,14 +111,23 @@ export function* throughEvening(
   return null;
 }
 
-/** What is wrong with an evening's chain or fold; null when nothing is. `readers` are told every entry. */
+/**
+ * What is wrong with an evening's chain or fold; null when nothing is.
+ *
+ * @param readers told every entry
+ * @param tell told now and then how many entries were gone through
+ */
 export function eveningFault(
   log: ReadableLog,
   session: SessionRow,
   readers: readonly EveningReader[] = [],
+  tell: (entries: number) => void = () => undefined,
 ): string | null {
   const pieces = throughEvening(log, session, readers);
   let piece = pieces.next();
-  while (piece.done !== true) piece = pieces.next();
+  while (piece.done !== true) {
+    tell(piece.value);
+    piece = pieces.next();
+  }
   return piece.value;
 }

@@ -4,6 +4,12 @@ import { eveningFault } from './evening-fault.ts';
 import type { ReadableLog } from './log.ts';
 import { sessionRows } from './sessions.ts';
 
+/** How many entries were gone through, of all that there are. */
+export interface LogProgress {
+  readonly entries: number;
+  readonly of: number;
+}
+
 export interface Verdict {
   readonly good: boolean;
   /** What was found, or what was checked; a line each. */
@@ -38,17 +44,43 @@ function guardFaults(log: ReadableLog): readonly string[] {
   return all.filter((name) => !there.has(name)).map((name) => `the guard ${name} was taken out of the log`);
 }
 
-/** Checks a whole log. It claims tamper-evident, not tamper-proof: who rewrites everything leaves no trace but another head. */
-export function verifyLog(log: ReadableLog): Verdict {
+/** So many entries gone through are worth telling. */
+const TOLD_EVERY = 10_000;
+
+/** Every evening's chain and fold; `tell` is told how far it is. */
+function eveningVerdicts(log: ReadableLog, tell: (progress: LogProgress) => void) {
   const faults: string[] = [];
   const sound: string[] = [];
-  try {
+  const rows = sessionRows(log);
+  const of = rows.reduce((sum, { entries }) => sum + entries, 0);
+  let before = 0;
+  for (const row of rows) {
+    const fault = eveningFault(log, row, [], (entries) => {
+      if (entries % TOLD_EVERY === 0) tell({ entries: before + entries, of });
+    });
+    before += row.entries;
+    if (fault !== null) faults.push(`evening ${row.id}: ${fault}`);
+    else sound.push(`evening ${row.id}: ${row.entries} entries, head ${row.head}`);
+  }
+  return { faults, sound };
+}
+
+/** Checks a whole log. It claims tamper-evident, not tamper-proof: who rewrites everything leaves no trace but another head. */
+export function verifyLog(
+  log: ReadableLog,
+  tell: (progress: LogProgress) => void = () => undefined,
+): Verdict {
+  const faults: string[] = [];
+  const sound: string[] = [];
+  const check = () => {
     faults.push(...sqliteFaults(log), ...documentFaults(log), ...guardFaults(log));
-    for (const session of sessionRows(log)) {
-      const fault = eveningFault(log, session);
-      if (fault !== null) faults.push(`evening ${session.id}: ${fault}`);
-      else sound.push(`evening ${session.id}: ${session.entries} entries, head ${session.head}`);
-    }
+    const evenings = eveningVerdicts(log, tell);
+    faults.push(...evenings.faults);
+    sound.push(...evenings.sound);
+  };
+  try {
+    // All of it as it was at one moment: an evening that is going on grows meanwhile.
+    log.transaction(check)();
   } catch (error) {
     faults.push(
       `the file cannot be read to its end (${error instanceof Error ? error.message : String(error)})`,
