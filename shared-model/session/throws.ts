@@ -182,10 +182,12 @@ export function changeCabThrows(world: World, train: TrainId, cab: ThrottleId): 
       return toggle === null || state.toggles[toggle]?.on === true;
     });
   const blocks = [...(state.trains[train]?.blocks ?? [])].reverse().filter(lit);
-  const knobs = unique(blocks.map((block) => rootOf(railroad, block))).flatMap((root) => {
+  const roots = unique(blocks.map((block) => rootOf(railroad, block))).flatMap((root) => {
     const id = rootSelector(railroad, root);
     return id === null ? [] : [{ id, root }];
   });
+  // A selector that feeds two of its blocks is turned once.
+  const knobs = roots.filter(({ id }, index) => roots.findIndex((other) => other.id === id) === index);
   const off = knobs.filter(({ id }) => state.selectors[id]?.position !== 'off');
   const turns: Throw[] = [
     ...off.map(({ id, root }): Throw => ({ kind: 'selector', id, to: 'off', block: root, waitsFor: [] })),

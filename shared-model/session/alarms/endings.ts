@@ -93,8 +93,8 @@ const ENDS: Record<AlarmCode, Ends> = {
       .filter((block) => switchOf(world.railroad, block) === thing)
       .every((block) => feedNow(world, block) === null);
   },
-  bridging: (world, { about: [gap], train }) =>
-    !bridgesNow(world).some((bridge) => bridge.gap === gap && (train === null || bridge.train === train)),
+  /** It is about the gap alone: it stands while any train bridges it, also one that came later than the first. */
+  bridging: (world, { about: [gap] }) => !bridgesNow(world).some((bridge) => bridge.gap === gap),
   'unphased-ahead': (world, { about: [gap, a, b] }) =>
     !unphasedAhead(world, true).some((ahead) => ahead[0] === gap && ahead[1] === a && ahead[2] === b),
   breaker: (world, { about: [supply] }) => !world.state.tripped.includes(supply as SupplyId),

@@ -5,7 +5,7 @@ import { authoritiesInForce, legsAhead } from '../facts/authorities.ts';
 import { isWiredFor, liveSectionsBehind, ownToggle, parentsOf, straightThrottle } from '../facts/feed.ts';
 import { heldParents } from '../facts/parents.ts';
 import { phaseFact, supplyOf } from '../facts/phase.ts';
-import { cutsIn, placedTrains, trainsIn } from '../facts/standing.ts';
+import { cutsIn, trainsIn } from '../facts/standing.ts';
 import type { World } from '../world.ts';
 import { refusal } from './sentences.ts';
 
@@ -113,9 +113,9 @@ function liveSections(world: World, block: BlockId, train: TrainId): readonly Re
   const behind = liveSectionsBehind(world, block);
   return behind.flatMap((section) => {
     const toggle = ownToggle(world.railroad, section);
-    return placedTrains(world)
-      .filter(([id, other]) => id !== train && other.blocks.includes(section))
-      .map(([id]) => refusal(world, 'section-live', [toggle ?? section, id]));
+    return trainsIn(world, section)
+      .filter((id) => id !== train)
+      .map((id) => refusal(world, 'section-live', [toggle ?? section, id]));
   });
 }
 
