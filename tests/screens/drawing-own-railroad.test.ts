@@ -9,59 +9,56 @@ import { type Hands, keyboardHands, pointerHands } from '../support/hands.ts';
 
 type Square = readonly [x: number, y: number];
 
+/** The loops, each a long line whose two ends are joined. */
+const LOOPS: readonly (readonly [Square, Square])[] = [
+  [
+    [0, 0],
+    [26, 0],
+  ],
+  [
+    [0, 4],
+    [26, 4],
+  ],
+];
 /** Corner to corner; an edge that begins or ends on another one makes a turnout there. */
 const LINES: readonly (readonly Square[])[] = [
   [
-    [0, -6],
-    [26, -6],
-    [26, 7],
-    [0, 7],
-    [0, -6],
+    [4, 0],
+    [8, 4],
   ],
   [
-    [4, -2],
-    [22, -2],
-    [22, 3],
-    [4, 3],
-    [4, -2],
+    [16, 4],
+    [20, 0],
   ],
   [
-    [6, -6],
+    [8, 0],
     [10, -2],
-  ],
-  [
     [14, -2],
-    [18, -6],
+    [16, 0],
   ],
   [
-    [8, 7],
-    [10, 9],
-    [16, 9],
-    [18, 7],
+    [22, 4],
+    [20, 6],
+    [10, 6],
   ],
   [
-    [7, 3],
-    [9, 1],
-    [18, 1],
-  ],
-  [
-    [12, 1],
-    [14, -1],
-    [18, -1],
+    [16, 6],
+    [14, 8],
+    [8, 8],
   ],
 ];
 const GAPS: readonly Square[] = [
-  [12, -6],
-  [26, 1],
-  [3, 7],
-  [12, -2],
-  [22, 1],
-  [4, 1],
-  [8, -4],
-  [16, -4],
-  [10, 9],
-  [16, 9],
-  [9, 1],
+  [0, 0],
+  [6, 0],
+  [18, 0],
+  [0, 4],
+  [12, 4],
+  [20, 4],
+  [6, 2],
+  [18, 2],
+  [10, -2],
+  [14, -2],
+  [20, 6],
 ];
 const MOST_ACTS = 400;
 
@@ -82,6 +79,15 @@ const part = (name: string) => page.getByRole('navigation', { name: 'Wiring' }).
 /** Draws all the track with the pointer; answers how many acts it took. */
 async function drawByPointer(): Promise<number> {
   let acts = 0;
+  for (const [from, to] of LOOPS) {
+    await dragOnSheet(page, from, to);
+    await page.keyboard.down('Shift');
+    await pressOnSheet(page, from);
+    await pressOnSheet(page, to);
+    await page.keyboard.up('Shift');
+    await button('Join the two ends y').click();
+    acts += 4;
+  }
   for (const line of LINES)
     for (const [index, to] of line.slice(1).entries()) {
       await dragOnSheet(page, line[index] ?? to, to);
@@ -108,6 +114,17 @@ async function drawByKeyboard(): Promise<number> {
     await page.keyboard.press(key);
     acts += 1;
   };
+  for (const [from, to] of LOOPS) {
+    await goOn(from);
+    await press('d');
+    await goOn(to);
+    await press('d');
+    await press('Escape');
+    await press('s');
+    await goOn(from);
+    await press('S');
+    await press('y');
+  }
   for (const [start, ...more] of LINES) {
     if (start === undefined) continue;
     await goOn(start);
@@ -172,6 +189,9 @@ test.each([
     const { document } = await askHost(page, 'railroads.read', { id });
     const railroad = document as RailroadDocument;
     expect(railroad.selectors).toHaveLength(8);
+    expect(railroad.nodes.filter(({ kind, alsoAt }) => kind === 'gap' && alsoAt !== undefined)).toHaveLength(
+      2,
+    );
     expect(railroad.nodes.filter(({ kind }) => kind === 'turnout')).toHaveLength(8);
     expect(fullAudit(railroad).filter(({ severity }) => severity === 'error')).toEqual([]);
   },

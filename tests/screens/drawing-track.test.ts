@@ -136,6 +136,28 @@ describe('what is drawn', () => {
     await page.getByText('5 things are selected').waitFor();
   });
 
+  test('is copied by the pointer: dragged with Ctrl, and carried off by its button', async () => {
+    const id = await openBlankSheet(page);
+    await dragOnSheet(page, [0, 0], [6, 0]);
+    await page.getByRole('radio', { name: 'arranges' }).check({ force: true });
+    await page.keyboard.down('Control');
+    await dragOnSheet(page, [3, 0], [3, 3]);
+    await page.keyboard.up('Control');
+    const [, copy] = (await kept(id)).edges;
+    expect(
+      (await kept(id)).nodes.filter((node) => copy?.between.includes(node.id)).map(({ at }) => at),
+    ).toEqual([
+      [0, 3],
+      [6, 3],
+    ]);
+    await page.getByRole('button', { name: 'Copy c' }).click();
+    await dragOnSheet(page, [15, 6], [15, 8]);
+    await page.locator('[data-kept="keeping"]').waitFor({ state: 'detached' });
+    // The copy began two squares below what was copied.
+    const rows = (await kept(id)).nodes.map(({ at: [, y] }) => y);
+    expect([...new Set(rows)].sort()).toEqual([0, 3, 7]);
+  });
+
   test('has a loop cut open and stretched', async () => {
     const id = await openBlankSheet(page);
     await dragOnSheet(page, [2, 0], [8, 0]);

@@ -10,6 +10,7 @@ import {
   withWire,
   withWireWhereMissing,
 } from '../../shared-model/railroad/editing/feeders.ts';
+import { joinEnds } from '../../shared-model/railroad/editing/join-ends.ts';
 import { copyTrack, joinMet, moveTrack } from '../../shared-model/railroad/editing/move-track.ts';
 import { openNode } from '../../shared-model/railroad/editing/open-ends.ts';
 import { done, type Outcome } from '../../shared-model/railroad/editing/outcome.ts';
@@ -88,6 +89,10 @@ export const TRACK_ACTS: Readonly<Record<string, Act>> = {
   move: ({ draft, some, to }) => joinMet(moveTrack(draft, some, [to[0] - 3, to[1] - 3]), some),
   copy: ({ draft, some, to }) => copyTrack(draft, some, [to[0], to[1] + 1]),
   'draw twice': ({ draft, node, to }) => openNode(draft, node, to),
+  'join ends': ({ draft, number }) => {
+    const ends = draft.nodes.filter(({ kind }) => kind === 'end');
+    return joinEnds(draft, picked(ends, number), ends.at(-1)?.id ?? '');
+  },
   'next trunk': ({ draft, turnout }) => nextTrunk(draft, turnout),
   trunk: ({ draft, turnout, edge }) => setTrunk(draft, turnout, edge),
   'swap legs': ({ draft, turnout }) => swapLegs(draft, turnout),

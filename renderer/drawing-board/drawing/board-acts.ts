@@ -3,6 +3,7 @@ import { type LengthSystem, lengthText, readLength } from '../../../shared-model
 import type { Point } from '../../../shared-model/polyline.ts';
 import type { TrackEdge, TrackNode } from '../../../shared-model/railroad/document.ts';
 import { type AtSpot, drawEdge, thingAtSpot } from '../../../shared-model/railroad/editing/draw-edge.ts';
+import { joinEnds } from '../../../shared-model/railroad/editing/join-ends.ts';
 import {
   copyTrack,
   joinMet,
@@ -223,7 +224,29 @@ export function boardActs(store: DrawingStore, system: LengthSystem) {
         store.select(ids);
         store.setHands({ carrying: { what, ids, drag } });
       }
-      store.say('The arrows carry it, Enter puts it down, Esc puts it back.');
+      store.say('Arrows or a drag carry it; Enter or a press puts it down, Esc puts it back.');
+    },
+    /** Makes two selected ends of track one spot that is drawn twice. */
+    join() {
+      const { selection } = store.get();
+      const [one, other, third] = draft().nodes.filter(({ id, kind }) => kind === 'end' && selection.has(id));
+      if (one === undefined || other === undefined || third !== undefined)
+        store.say('Not done: select the two ends of track that are to be one spot.');
+      else carryOut(joinEnds(draft(), one.id, other.id), `${one.id} and ${other.id} joined`);
+    },
+    /** Remembers what is meant, for `paste`. */
+    remember() {
+      const copied = things();
+      store.setHands({ copied });
+      store.say(
+        copied.size === 0 ? 'Not done: nothing is selected.' : 'Ctrl+V begins to carry a copy of it.',
+      );
+    },
+    /** Begins to carry a copy of what was remembered. */
+    paste() {
+      const there = new Set<string>([...draft().nodes, ...draft().edges].map(({ id }) => id));
+      store.select([...hands().copied].filter((id) => there.has(id)));
+      acts.carry('copy');
     },
     select(adding: boolean) {
       const there = under();

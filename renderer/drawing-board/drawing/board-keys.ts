@@ -30,6 +30,7 @@ export const BOARD_KEYS: readonly KeyRow[] = [
   row('i', 'crossing insulated, or not', (acts) => acts.insulated()),
   row('p', 'slips: none, one, other, both', (acts) => acts.slips()),
   row('o', 'draw a joint or gap twice, to cut a loop open; again: once', (acts) => acts.carry('open')),
+  row('y', 'join the two ends of track that are selected: a line becomes a loop', (acts) => acts.join()),
   row('s', 'select what is here; S adds it', (acts) => acts.select(false)),
   row('S', 'add it to the selection', (acts) => acts.select(true)),
   row('a', 'select all', (acts) => acts.selectAll()),
@@ -49,7 +50,8 @@ export const OTHER_KEYS: readonly (readonly [key: string, says: string])[] = [
   ['Enter', 'put down what is carried; else draw, like d'],
   ['Esc', 'lift the pen, put back what is carried, select nothing'],
   ['+ −', 'zoom; Home shows the whole drawing'],
-  ['Ctrl+arrows', 'pan'],
+  ['Ctrl+arrows', 'pan; by pointer the middle button, or any with Space held'],
+  ['Ctrl+C Ctrl+V', 'remember what is selected; carry a copy of it'],
 ];
 
 const STEPS: Readonly<Record<string, Point>> = {

@@ -61,7 +61,9 @@ export function Drawing({ draws, warns }: DrawingProps) {
     [named, findings, drawn.scale, warns],
   );
   const change = (next: (before: Sight) => Sight) => setSight((before) => next(before ?? shown));
-  const { handlers, ghost, hover } = usePointer({ zone, store, acts, sight: shown, setSight: change, draws });
+  const panKey = useRef(false);
+  const pointer = { zone, store, acts, sight: shown, setSight: change, draws, panKey };
+  const { handlers, ghost, hover } = usePointer(pointer);
   const [grid, about] = [useId(), useId()];
   const [keyboard, setKeyboard] = useState(false);
 
@@ -76,7 +78,14 @@ export function Drawing({ draws, warns }: DrawingProps) {
       event.preventDefault();
       const { left, top } = element.getBoundingClientRect();
       const spot = [event.clientX - left, event.clientY - top] as const;
-      setSight((before) => (before === null ? null : zoomedSight(before, 1.0015 ** -event.deltaY, spot)));
+      // A wheel that goes sideways pans sideways; Shift makes any wheel one.
+      const across = event.deltaX !== 0 ? event.deltaX : event.shiftKey ? event.deltaY : 0;
+      setSight((before) => {
+        if (before === null) return null;
+        return across !== 0
+          ? pannedSight(before, [-across, 0])
+          : zoomedSight(before, 1.0015 ** -event.deltaY, spot);
+      });
     };
     element.addEventListener('wheel', onWheel, { passive: false });
     return () => element.removeEventListener('wheel', onWheel);
@@ -95,9 +104,13 @@ export function Drawing({ draws, warns }: DrawingProps) {
     const { pen, cursor } = store.get().hands;
     setKeyboard(true);
     if (event.ctrlKey && step === undefined) {
-      if (event.key.toLowerCase() !== 'a') return;
-      acts.selectAll();
-    } else if (event.ctrlKey && step !== undefined)
+      const key = event.key.toLowerCase();
+      if (key === 'a') acts.selectAll();
+      else if (key === 'c' && draws) acts.remember();
+      else if (key === 'v' && draws) acts.paste();
+      else return;
+    } else if (event.key === ' ') panKey.current = true;
+    else if (event.ctrlKey && step !== undefined)
       change((before) => pannedSight(before, [-step[0] * PAN_PX, -step[1] * PAN_PX]));
     else if (step !== undefined) {
       moveCursor(store, acts, step, event.shiftKey);
@@ -148,6 +161,12 @@ export function Drawing({ draws, warns }: DrawingProps) {
         // biome-ignore lint/a11y/noNoninteractiveTabindex: the sheet takes the keys that draw
         tabIndex={0}
         onKeyDown={onKeyDown}
+        onKeyUp={(event) => {
+          if (event.key === ' ') panKey.current = false;
+        }}
+        onBlur={() => {
+          panKey.current = false;
+        }}
         {...handlers}
         onPointerDown={(event) => {
           setKeyboard(false);

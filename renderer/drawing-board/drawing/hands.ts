@@ -28,6 +28,8 @@ export interface Hands {
   readonly pen: readonly Point[];
   readonly carrying: Carrying | null;
   readonly typing: Typing | null;
+  /** Ids of what a copy is made of when it is asked for. */
+  readonly copied: ReadonlySet<string>;
   /** The selection came of itself, and goes when the cursor moves on. */
   readonly passing: boolean;
   /** How long one square of new track is. */
@@ -40,5 +42,6 @@ export const EMPTY_HANDS: Omit<Hands, 'mmPerSquare'> = {
   pen: [],
   carrying: null,
   typing: null,
+  copied: new Set(),
   passing: false,
 };

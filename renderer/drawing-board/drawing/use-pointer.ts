@@ -6,6 +6,7 @@ import { inRectangle } from '../../../shared-model/railroad/editing/move-track.t
 import { addBend, moveBend } from '../../../shared-model/railroad/editing/track-acts.ts';
 import type { DrawingStore } from '../drawing-store.ts';
 import { type BoardActs, dragMark } from './board-acts.ts';
+import { moveCursor, putDownOrDraw } from './board-keys.ts';
 import { pannedSight, type Sight, snapped, toSheet } from './sight.ts';
 
 /** Pixels that a pointer may move and still press rather than drag. */
@@ -20,11 +21,14 @@ interface Grip {
   readonly pans: boolean;
   readonly draws: boolean;
   readonly adds: boolean;
+  readonly copies: boolean;
   /** What a drag of it does; decided when it begins to move. */
   move: ((to: Point, fine: boolean) => void) | null;
   drop: (() => void) | null;
   lastPx: Point;
   moved: boolean;
+  /** Whether what is moved lies elsewhere now than when it was gripped. */
+  shifted: boolean;
 }
 
 /** What is shown while the pointer is down: a line being drawn, or a rectangle that selects. */
@@ -41,9 +45,11 @@ interface PointerDeps {
   readonly setSight: (change: (before: Sight) => Sight) => void;
   /** Whether the pointer may change the track at all. */
   readonly draws: boolean;
+  /** Whether the key is held with which any button pans. */
+  readonly panKey: RefObject<boolean>;
 }
 
-export function usePointer({ zone, store, acts, sight, setSight, draws }: PointerDeps) {
+export function usePointer({ zone, store, acts, sight, setSight, draws, panKey }: PointerDeps) {
   const grip = useRef<Grip | null>(null);
   const [ghost, setGhost] = useState<Ghost>(null);
   const [hover, setHover] = useState<AtSpot>(null);
@@ -78,20 +84,35 @@ export function usePointer({ zone, store, acts, sight, setSight, draws }: Pointe
       held.move = (to, fine) => void acts.open(node.id, snapped(to, fine), drag);
       return;
     }
-    if (node === null && !(selection.has(id) && selection.size > 1)) {
+    if (node === null && !held.copies && !(selection.has(id) && selection.size > 1)) {
       beginBending(held, id, drag);
       return;
     }
-    const ids = selection.has(id) ? selection : new Set([id]);
     if (!selection.has(id)) store.select([id]);
+    const copy = held.copies ? acts.copy([0, 0], drag) : null;
+    if (copy?.ok === false) return;
+    const ids = copy === null ? store.get().selection : new Set(copy.about);
+    beginShifting(held, (by) => acts.moveBy(ids, by, drag));
+    held.drop = () => {
+      // A copy that lies on its original would join it all over.
+      if (copy !== null && store.get().history.done.at(-1)?.drag === drag && !held.shifted) store.undo();
+      else acts.putDown(ids, drag);
+    };
+  };
+  /** Whatever is moved goes by whole squares, or quarters, as far as the pointer went. */
+  const beginShifting = (held: Grip, shift: (by: Point) => void): void => {
     let done: Point = [0, 0];
     held.move = (to, fine) => {
       const want = snapped([to[0] - held.start[0], to[1] - held.start[1]], fine);
       const by: Point = [want[0] - done[0], want[1] - done[1]];
-      if (by[0] !== 0 || by[1] !== 0) acts.moveBy(ids, by, drag);
+      if (by[0] !== 0 || by[1] !== 0) shift(by);
       done = want;
+      held.shifted = want[0] !== 0 || want[1] !== 0;
     };
-    held.drop = () => acts.putDown(ids, drag);
+  };
+  const beginCarrying = (held: Grip): void => {
+    beginShifting(held, (by) => moveCursor(store, acts, by, false));
+    held.drop = () => putDownOrDraw(store, acts);
   };
   const beginBending = (held: Grip, id: string, drag: string): void => {
     const shape = draft().edges.find((edge) => edge.id === id)?.shape ?? [];
@@ -119,7 +140,11 @@ export function usePointer({ zone, store, acts, sight, setSight, draws }: Pointe
   };
   const press = ({ there, adds, draws: drawing, start }: Grip): void => {
     const id = idOf(there);
-    const { picking, selection } = store.get();
+    const { picking, selection, hands } = store.get();
+    if (hands.carrying !== null && draws) {
+      putDownOrDraw(store, acts);
+      return;
+    }
     store.setHands({ cursor: there?.is === 'node' ? there.node.at : snapped(start), passing: false });
     if (picking !== null) {
       if (id === null) return;
@@ -148,13 +173,15 @@ export function usePointer({ zone, store, acts, sight, setSight, draws }: Pointe
         startPx,
         start,
         there: at(start),
-        pans: event.button === 1,
+        pans: event.button === 1 || panKey.current,
         draws: draws && hands.hand === 'draw' && picking === null,
         adds: event.shiftKey || event.ctrlKey || event.metaKey,
+        copies: event.ctrlKey || event.metaKey,
         move: null,
         drop: null,
         lastPx: startPx,
         moved: false,
+        shifted: false,
       };
     },
     onPointerMove(event: PointerEvent<HTMLElement>) {
@@ -168,7 +195,11 @@ export function usePointer({ zone, store, acts, sight, setSight, draws }: Pointe
       if (!held.moved && distance(px, held.startPx) < DRAG_PX) return;
       if (!held.moved) {
         held.moved = true;
-        if (held.draws) beginDrawing(held, event.altKey);
+        const { carrying } = store.get().hands;
+        // With Shift a drag on the empty sheet selects, whatever the hand.
+        const selects = held.adds && held.there === null;
+        if (carrying !== null && draws && !held.pans) beginCarrying(held);
+        else if (held.draws && !held.pans && !selects) beginDrawing(held, event.altKey);
         else if (!held.pans && (draws || held.there === null)) beginMoving(held);
       }
       if (held.pans)

@@ -146,7 +146,13 @@ function NodeFields({ node, acts }: { readonly node: TrackNode; readonly acts: B
   );
 }
 
-function Several({ edges, acts }: { readonly edges: readonly TrackEdge[]; readonly acts: BoardActs }) {
+interface SeveralProps {
+  readonly edges: readonly TrackEdge[];
+  readonly nodes: readonly TrackNode[];
+  readonly acts: BoardActs;
+}
+
+function Several({ edges, nodes, acts }: SeveralProps) {
   const lengths = useConsole((state) => state.settings.lengths);
   const all = edges.reduce((sum, { length }) => sum + length, 0);
   return (
@@ -162,6 +168,11 @@ function Several({ edges, acts }: { readonly edges: readonly TrackEdge[]; readon
             One length for each
           </Do>
         )}
+        {nodes.filter(({ kind }) => kind === 'end').length === 2 ? (
+          <Do keyName="y" onPress={acts.join}>
+            Join the two ends
+          </Do>
+        ) : null}
         <CommonActs acts={acts} />
       </p>
     </>
@@ -181,7 +192,7 @@ export function SelectedThings() {
     return (
       <section aria-label="Selected">
         <h3>{selection.size} things are selected</h3>
-        <Several edges={edges} acts={acts} />
+        <Several edges={edges} nodes={nodes} acts={acts} />
       </section>
     );
   if (edge !== undefined)

@@ -19,8 +19,8 @@ function Hands() {
         label="The pointer"
         hint={
           hand === 'draw'
-            ? 'Drag: an edge of track, joined to what it meets. Press an edge: a gap. Press a gap or joint: the other. Shift and press: select.'
-            : 'Drag a node or a selection: move it. Drag an edge: bend it. Drag on the sheet: select. Shift and press: add to the selection.'
+            ? 'Drag: track, joined to what it meets. Press track: a gap. Press a gap or a corner: the other. Shift and press, or Shift and drag: select.'
+            : 'Drag a node or a selection: move it; with Ctrl a copy. Drag track: bend it. Drag on the sheet: select. Shift and press: add to the selection.'
         }
         value={hand}
         options={[

@@ -3,6 +3,7 @@ import type { TrainId } from '../../../shared-model/ids.ts';
 import type { Train } from '../../../shared-model/railroad/document.ts';
 import { freshId } from '../../../shared-model/railroad/editing/draft.ts';
 import { type Fields, withNew, without, withThing } from '../../../shared-model/railroad/editing/things.ts';
+import { useConsole } from '../../console/use-console.tsx';
 import { Act } from '../../parts/act.tsx';
 import { PickBox } from '../../parts/field.tsx';
 import { DraftFigure, DraftText } from '../draft-field.tsx';
@@ -12,8 +13,9 @@ import { useDraft, useDrawingStore } from '../use-drawing.tsx';
 
 const AMPS = { least: 0, most: 100, unit: 'amperes' } as const;
 
-/** What a train is when nothing is known of it yet. */
-const NEW_TRAIN = { length: 1000, amps: 2 };
+/** What a train draws and how long it is when nothing is known of it yet: a metre, or three feet and four inches. */
+const NEW_AMPS = 2;
+const NEW_MM = { metric: 1000, imperial: 1016 } as const;
 
 const REVERSE_UNITS = [
   { value: 'unknown', says: 'not known' },
@@ -73,9 +75,11 @@ function TrainFields({ train }: { readonly train: Train }) {
 export function TrainRows() {
   const store = useDrawingStore();
   const draft = useDraft();
+  const length = NEW_MM[useConsole((state) => state.settings.lengths)];
   const add = () => {
     const id = freshId(draft, 't') as TrainId;
-    store.change(withNew(draft, 'trains', { id, name: `No. ${id.slice(1)}`, ...NEW_TRAIN }), `train ${id}`);
+    const train = { id, name: `No. ${id.slice(1)}`, length, amps: NEW_AMPS };
+    store.change(withNew(draft, 'trains', train), `train ${id}`);
   };
   return (
     <section aria-label="Trains">

@@ -7,15 +7,16 @@ import { useDraft } from '../use-drawing.tsx';
 import { CableRoutes } from './cable-routes.tsx';
 import { FindingsAbout } from './findings-about.tsx';
 import { useChange } from './use-change.ts';
-import { FIRST_PIECE, GaugeBox } from './wire-pieces.tsx';
+import { GaugeBox, useFirstPiece } from './wire-pieces.tsx';
 
 const RAIL = { least: 0, most: 100, unit: 'ohm a metre' } as const;
-const FIRST_BUS: WirePiece = { awg: 12, run: 6000 };
+/** A bus is as heavy as two feeders and runs along both (common practice, no source). */
+const BUS_AWG = 12;
 
 function WireForAll() {
   const draft = useDraft();
   const { change } = useChange();
-  const [piece, setPiece] = useState<WirePiece>(FIRST_PIECE);
+  const [piece, setPiece] = useState<WirePiece>(useFirstPiece());
   const missing = draft.blocks
     .flatMap(({ feeders }) => feeders)
     .filter(({ wire }) => wire === undefined).length;
@@ -50,6 +51,7 @@ export function ReturnSection() {
   const draft = useDraft();
   const { change } = useChange();
   const { commonBus, railOhmsPerMetre, masterSwitch } = draft;
+  const firstBus: WirePiece = { awg: BUS_AWG, run: 2 * useFirstPiece().run };
   const setBus = (bus: WirePiece | undefined, field?: string) =>
     change(
       ({ commonBus: _, ...rest }) => (bus === undefined ? rest : { ...rest, commonBus: bus }),
@@ -67,7 +69,7 @@ export function ReturnSection() {
             label="Gauge of the bus"
             none="no common bus"
             awg={commonBus?.awg ?? null}
-            onChange={(awg) => setBus(awg === null ? undefined : { ...(commonBus ?? FIRST_BUS), awg })}
+            onChange={(awg) => setBus(awg === null ? undefined : { ...(commonBus ?? firstBus), awg })}
           />
           {commonBus === undefined ? null : (
             <DraftRun

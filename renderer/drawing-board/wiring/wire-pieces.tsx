@@ -1,14 +1,21 @@
 /** The wire of a feeder: none that is known, or pieces one after the other, each of one gauge. */
 import { gaugeText } from '../../../shared-model/power/wire.ts';
 import type { WirePiece } from '../../../shared-model/railroad/editing/feeders.ts';
+import { useConsole } from '../../console/use-console.tsx';
 import { Act } from '../../parts/act.tsx';
 import { PickBox } from '../../parts/field.tsx';
 import { DraftRun } from '../draft-field.tsx';
 
 /** Even gauges are those that are sold; another one that the file has is offered as well. */
 const GAUGES = [6, 8, 10, 12, 14, 16, 18, 20, 22, 24];
-/** What a new piece begins with (common practice, no source): AWG 14, three metres. */
-export const FIRST_PIECE: WirePiece = { awg: 14, run: 3000 };
+/** What a new piece begins with (common practice, no source): AWG 14, three metres or ten feet. */
+const FIRST_AWG = 14;
+const FIRST_RUN = { metric: 3000, imperial: 3048 } as const;
+
+export function useFirstPiece(): WirePiece {
+  const run = FIRST_RUN[useConsole((state) => state.settings.lengths)];
+  return { awg: FIRST_AWG, run };
+}
 
 interface GaugeBoxProps {
   readonly label: string;
@@ -39,6 +46,7 @@ interface WirePiecesProps {
 }
 
 export function WirePieces({ pieces, onChange }: WirePiecesProps) {
+  const first = useFirstPiece();
   const changed = (index: number, part: Partial<WirePiece>) =>
     pieces.map((piece, at) => (at === index ? { ...piece, ...part } : piece));
   const name = (what: string, index: number) => (pieces.length > 1 ? `${what} ${index + 1}` : what);
@@ -55,7 +63,7 @@ export function WirePieces({ pieces, onChange }: WirePiecesProps) {
             {...(pieces.length <= 1 ? { none: 'not given' } : {})}
             onChange={(awg) =>
               onChange(
-                awg === null ? [] : piece === null ? [{ ...FIRST_PIECE, awg }] : changed(index, { awg }),
+                awg === null ? [] : piece === null ? [{ ...first, awg }] : changed(index, { awg }),
                 'gauge',
               )
             }

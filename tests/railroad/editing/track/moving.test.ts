@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { brokenTrack } from '../../../../shared-model/railroad/broken-track.ts';
 import { blankSheet, type DraftDocument } from '../../../../shared-model/railroad/editing/draft.ts';
 import { drawEdge } from '../../../../shared-model/railroad/editing/draw-edge.ts';
+import { joinEnds } from '../../../../shared-model/railroad/editing/join-ends.ts';
 import {
   copyTrack,
   inRectangle,
@@ -96,5 +97,54 @@ describe('a node drawn twice', () => {
       ),
     ).toContain('drawn twice');
     expect(saysNo(openNode(drawnSiding(), 'T1', [1, 1]))).toContain('only a joint or a gap');
+  });
+});
+
+describe('two ends of track joined', () => {
+  const ends = (draft: DraftDocument) => draft.nodes.filter(({ kind }) => kind === 'end').map(({ id }) => id);
+
+  test('make a loop of one line, drawn as straight as before', () => {
+    const line = drawn(blank, 1000, [0, 0], [20, 0]);
+    const loop = draftOf(joinEnds(line, 'n1', 'n2'));
+    expect(loop.nodes.map(({ kind, at, alsoAt }) => [kind, at, alsoAt])).toEqual([
+      ['joint', [0, 0], [20, 0]],
+      ['joint', [10, 0], undefined],
+    ]);
+    expect(loop.edges.map(({ length }) => length)).toEqual([500, 500]);
+    expect(brokenTrack(loop)).toEqual([]);
+    const track = trackOf(loop);
+    expect(loop.edges.map((edge) => lineOf(track, edge).map(String).sort())).toEqual([
+      ['0,0', '10,0'],
+      ['10,0', '20,0'],
+    ]);
+  });
+
+  test('make one piece of two, whichever of them comes first in the file', () => {
+    const two = drawn(drawn(blank, 1, [0, 0], [4, 0]), 1, [10, 3], [14, 3]);
+    for (const [one, other] of [
+      ['n2', 'n3'],
+      ['n3', 'n2'],
+    ] as const) {
+      const joined = draftOf(joinEnds(two, one, other));
+      expect(indexRailroad(joined).sections).toHaveLength(1);
+      const track = trackOf(joined);
+      expect(joined.edges.map((edge) => lineOf(track, edge).map(String))).toEqual([
+        ['0,0', '4,0'],
+        ['10,3', '14,3'],
+      ]);
+    }
+  });
+
+  test('take the places with them that trains stop at', () => {
+    const line = drawn(blank, 1000, [0, 0], [20, 0]);
+    const place = { id: 'p1', name: 'Mill', order: 1, at: [{ edge: 'e1', toward: 'n2' }] } as never;
+    const loop = draftOf(joinEnds({ ...line, places: [place] }, 'n1', 'n2'));
+    expect(indexRailroad(loop).nodes.has(loop.places[0]?.at[0]?.toward as never)).toBe(true);
+  });
+
+  test('are refused unless both are ends', () => {
+    expect(saysNo(joinEnds(drawnSiding(), 'T1', ends(drawnSiding())[0] ?? ''))).toContain(
+      'two ends of track',
+    );
   });
 });
