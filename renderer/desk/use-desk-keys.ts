@@ -29,6 +29,8 @@ function doKey(does: KeyDoes, desk: Desk, line: HTMLInputElement | null): void {
       break;
     case 'submit':
       desk.submit();
+      // It stays in sight, and the next line is typed over it, not on from it.
+      if (desk.reading.kind === 'expected' && desk.reading.isUnknown === true) line?.select();
       break;
     case 'complete': {
       const [first] = desk.completions;

@@ -112,6 +112,18 @@ function partOfTheWay(world: World, request: InputOf<'request-move'>, at: number
   return to === undefined ? [] : [option(`to ${spokenBlock(world.railroad, to)}`, { ...request, to })];
 }
 
+/** The world as an evening of its own, to try something on it. */
+const asEvening = (world: World) => ({ ...world, initial: world.state, events: [] });
+
+/** What waits where the order itself does not: a train that is too long for the block waits to stand over the gap. */
+function waiting(world: World, { input, reasons }: SessionEvent, at: number): readonly Option[] {
+  if (input.do !== 'request-move' || !reasons.some(({ code }) => code === 'train-too-long')) return [];
+  const over = { ...input, overhang: true };
+  const tried = takeBatch(asEvening(world), Math.max(at, world.state.at), [{ input: over }]);
+  const waits = !tried.ok && tried.evening.state.asks.some(({ train }) => train === input.train);
+  return waits ? [option('wait, over the gap', over)] : [];
+}
+
 /** A refused order of the kind that may be overridden, when every reason may. */
 function overriding({ input }: SessionEvent, reasons: readonly Refusal[]): readonly Option[] {
   if (!isPlainOrder(input)) return [];
@@ -169,14 +181,13 @@ function andAgain(world: World, { input }: SessionEvent, mend: Option, at: numbe
   const waits = 'train' in input && world.state.asks.some((ask) => ask.train === input.train);
   if (does.kind !== 'send' || waits || !GIVEN_AGAIN.includes(input.do)) return mend;
   const items = [...does.items, { input }];
-  const evening = { ...world, initial: world.state, events: [] };
-  const tried = takeBatch(evening, Math.max(at, world.state.at), items);
+  const tried = takeBatch(asEvening(world), Math.max(at, world.state.at), items);
   return tried.ok ? { says: `${mend.says}, and again`, does: { kind: 'send', items } } : mend;
 }
 
 /**
  * The ways out of a refusal: waiting (or leaving it) first, then at most two more, all of which would be taken now (of a knob, where it
- * stands all the same first, though that may raise an alarm).
+ * stands all the same first, though that may raise an alarm), or would wait.
  *
  * @param at seconds since the session was opened
  */
@@ -199,5 +210,8 @@ export function waysOut(world: World, event: SessionEvent, at: number): readonly
   const different = again.filter(
     ({ says }, index) => again.findIndex((other) => other.says === says) === index,
   );
-  return [leaving(world, train), ...standing(world, event), ...different].slice(0, MOST);
+  return [leaving(world, train), ...standing(world, event), ...different, ...waiting(world, event, at)].slice(
+    0,
+    MOST,
+  );
 }

@@ -4,7 +4,7 @@ import { Hatch } from '../parts/hatch.tsx';
 
 const WORDS = {
   connecting: 'Looking for the host of this console…',
-  lost: 'The host does not answer: what you press does not count. Trying again.',
+  lost: 'The host does not answer: what you press does not count. Trying again; if it was started anew, open the address that it printed.',
 };
 
 export function LinkNotice() {

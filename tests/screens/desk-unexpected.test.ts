@@ -56,6 +56,18 @@ describe('what nobody meant', () => {
     },
   );
 
+  it('the next line is typed over one that begins with no known word, and on from one that is half said', async () => {
+    const { page } = opened;
+    await page.keyboard.type('blorp');
+    await page.keyboard.press('Enter');
+    await page.keyboard.type('7 to');
+    expect(await line(page)).toBe('7 to');
+    await page.keyboard.press('Enter');
+    await page.keyboard.type(' 9');
+    expect(await line(page)).toBe('7 to 9');
+    await page.keyboard.press('Escape');
+  });
+
   it('a host that is gone while a line is typed is said; the line waits, and goes when it is back', async () => {
     const { page } = opened;
     const before = await entriesNow(page);

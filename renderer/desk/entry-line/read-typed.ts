@@ -93,14 +93,11 @@ function readPlain(context: LineContext, line: string): Reading {
 function readWords(context: LineContext, words: Words, things: readonly Thing[]): Reading {
   const fits = formsFor(words).map((form) => ({ form, ...fitSlots(things, words, form.slots) }));
   const filled = fits.flatMap(({ form, whole }) => whole.map((said): Filled => ({ form, said })));
-  if (filled.length === 0)
-    return {
-      kind: 'expected',
-      says: expectedWords(
-        words,
-        fits.flatMap(({ stuck }) => stuck),
-      ),
-    };
+  if (filled.length === 0) {
+    const stuck = fits.flatMap((fit) => fit.stuck);
+    const isUnknown = (farthest(stuck)[0]?.at ?? 0) === 0;
+    return { kind: 'expected', says: expectedWords(words, stuck), isUnknown };
+  }
   const nearest = Math.min(...filled.map(({ said }) => said.distance));
   const meant = filled
     .filter(({ said }) => said.distance === nearest)

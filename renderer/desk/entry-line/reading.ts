@@ -37,7 +37,12 @@ export type Reading =
   /** Several fit equally well: a list, never a guess. */
   | { readonly kind: 'several'; readonly proposals: readonly Proposal[] }
   /** Not a line, or not yet; `says` is what was expected, or why it cannot be. */
-  | { readonly kind: 'expected'; readonly says: string };
+  | {
+      readonly kind: 'expected';
+      readonly says: string;
+      /** It begins with no word that is known here: nothing that is added makes it a line. */
+      readonly isUnknown?: boolean;
+    };
 
 export const send = (says: string, ...inputs: readonly SessionInput[]): Proposal => ({
   says,

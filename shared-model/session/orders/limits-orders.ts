@@ -18,7 +18,7 @@ import type { AuthorityNow } from '../state.ts';
 import { throwsNeeded } from '../throws.ts';
 import { unique, type World, withRecord, withState } from '../world.ts';
 import { usesCabs, withoutAsk } from './move-orders.ts';
-import { notNow } from './train-orders.ts';
+import { notNow, trainNotReady } from './train-orders.ts';
 
 type Grant = InputOf<'grant-limits'>;
 
@@ -71,8 +71,9 @@ function limitsReasons(world: World, input: Grant): readonly Refusal[] {
   const { train: id, blocks: named } = input;
   const train = trainNow(world, id);
   const cab = train.cab;
-  if (!train.placed || train.derailed || cab === null || authorityOf(world.state, id) !== null)
-    return [refusal(world, 'not-now', [id])];
+  if (!train.placed || train.derailed || cab === null) return [refusal(world, 'not-now', [id])];
+  if (authorityOf(world.state, id) !== null)
+    return [trainNotReady(world, id, 'has an authority: let it be fulfilled first, or annul it')];
   if (world.state.cabs[cab]?.person == null) return [refusal(world, 'not-now', [cab])];
   const lost = apart(world, train.blocks, named);
   if (lost.length > 0) return lost.map((block) => refusal(world, 'no-route', [id, block]));

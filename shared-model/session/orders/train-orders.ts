@@ -20,11 +20,19 @@ export function notNow(world: World, ...about: string[]): Ruling {
   return { kind: 'refused', reasons: [refusal(world, 'not-now', about)], world };
 }
 
-/** The same about a train, where the order knows better than the train's state what is against it: "No. 7" and the rest of a sentence. */
-export function trainNotNow(world: World, train: TrainId, why: string): Ruling {
-  const says = `${called(world, train)} ${why}.`;
-  return { kind: 'refused', reasons: [{ code: 'not-now', about: [train], says }], world };
-}
+/** That a train is not ready, where the order knows better than the train's state what is against it: "No. 7" and the rest of a sentence. */
+export const trainNotReady = (world: World, train: TrainId, why: string): Refusal => ({
+  code: 'not-now',
+  about: [train],
+  says: `${called(world, train)} ${why}.`,
+});
+
+/** The same as the answer to an order: nothing else is checked. */
+export const trainNotNow = (world: World, train: TrainId, why: string): Ruling => ({
+  kind: 'refused',
+  reasons: [trainNotReady(world, train, why)],
+  world,
+});
 
 export function assignCab(world: World, { cab, person }: InputOf<'assign-cab'>): Ruling {
   return done(withRecord(world, 'cabs', cab, { person }));

@@ -54,6 +54,15 @@ describe('the ways out of a refusal', () => {
     );
   });
 
+  it('are to wait to stand over the gap, where the train is too long and another one is in its way', () => {
+    const { after, ways } = waysOf(granted, { do: 'request-move', train: 't12', to: 'B4' });
+    expect(says(ways)).toEqual(['leave it', 'wait, over the gap']);
+    const does = ways[1]?.does;
+    if (does?.kind !== 'send') throw new Error('nothing is sent');
+    const { evening } = takeBatch(after, after.state.at + 1, does.items);
+    expect(evening.state.asks.map(({ train }) => train)).toEqual(['t12']);
+  });
+
   it('are the first of two moves, where a turnout would be needed both ways', () => {
     const { after, ways } = waysOf(running, { do: 'request-move', train: 't7', to: 'quarry' });
     expect(after.events.at(-1)?.reasons[0]?.says).toMatch(/ask for two moves/);
