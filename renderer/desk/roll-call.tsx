@@ -45,6 +45,13 @@ export function RollCall({ source, desk }: RollCallProps) {
   const roll = rollOf(source);
   const left = roll.filter(({ answered }) => !answered);
   const knobs = knobsLeft(source).length;
+  const says = (
+    <p>
+      {stop === null || stop.why === CALLED ? '' : `${stop.why}: `}
+      {left.length === 0 ? 'Every train was called.' : `Where is each train? ${left.length} to call.`}{' '}
+      {knobs === 0 ? 'Every knob was looked at.' : 'Which knobs were touched?'}
+    </p>
+  );
   return (
     <section className="desk-next" data-zone="next" aria-label="Next: the roll call">
       <div className="desk-roll-head">
@@ -60,17 +67,14 @@ export function RollCall({ source, desk }: RollCallProps) {
         </Act>
       </div>
       <div className="desk-about">
-        <p>
-          {stop === null || stop.why === CALLED ? '' : `${stop.why}: `}
-          {left.length === 0 ? 'Every train was called.' : `Where is each train? ${left.length} to call.`}{' '}
-          {knobs === 0 ? 'Every knob was looked at.' : 'Which knobs were touched?'}
-        </p>
+        {left.length === 0 ? says : null}
         <ul className="desk-roll">
-          {/* Who is to be called next is always in sight. */}
+          {/* Who is to be called next is always in sight, and so are six trains on the smallest screen: what is said comes below them. */}
           {[...left, ...roll.filter(({ answered }) => answered)].map((one) => (
             <Called key={one.id} source={source} desk={desk} one={one} next={one === left[0]} />
           ))}
         </ul>
+        {left.length === 0 ? null : says}
       </div>
     </section>
   );

@@ -30,7 +30,10 @@ export function useSaying(
     return kept.current;
   }, [railroad, state, recent, openedAt]);
 
-  const readBack = useMemo(() => readBackNow(state, recent), [state, recent]);
+  const readBack = useMemo(
+    () => (state.phase === 'ended' ? null : readBackNow(state, recent)),
+    [state, recent],
+  );
   const moment = useRef({ latest, picked });
   moment.current = { latest, picked };
 

@@ -12,7 +12,7 @@ import { hostFrame, WIRE_PATH } from '../../shared-model/wire/frames.ts';
 
 const BUILT_PAGE = fileURLToPath(new URL('../../dist/renderer', import.meta.url));
 /** A step that waits longer than this for what it looks for has failed. */
-const PATIENCE_MS = 15_000;
+const PATIENCE_MS = 30_000;
 const ARGS = ['--no-sandbox', '--disable-gpu', '--disable-dev-shm-usage'];
 
 export interface ConsolePage {

@@ -51,7 +51,7 @@ export function expectEveryVerb(events: readonly SessionEvent[]): void {
   expect([...ORDER_VERBS, ...OBSERVATION_VERBS].filter((verb) => !said.has(verb))).toEqual([]);
 }
 
-const PATIENCE_MS = 5000;
+const PATIENCE_MS = 15_000;
 
 /** How many entries the evening has. */
 export async function entriesNow(page: Page): Promise<number> {
