@@ -7,16 +7,21 @@ import type { SessionInput } from '../../../shared-model/session/input.ts';
 import type { Throw } from '../../../shared-model/session/state.ts';
 import { HAIR } from './engine.ts';
 
-interface Wanted {
+export interface Wish {
   readonly train: TrainId;
   readonly one: Throw;
   /** Which comes first of those that may be done. */
   readonly rank: number;
+  /** Of a throw of the plan: not before its time there, as the minute may only hold so many, and whether what it waits for is over. */
+  readonly notBefore?: number;
+  readonly isDue?: () => boolean;
+}
+interface Wanted extends Wish {
   doneAt: number | null;
 }
 
 /** The blocks whose power or track a throw changes. */
-function touchedBy(railroad: Railroad, one: Throw): readonly BlockId[] {
+export function touchedBy(railroad: Railroad, one: Throw): readonly BlockId[] {
   if (one.kind === 'turnout')
     return (railroad.edgesAt.get(one.id as NodeId) ?? []).flatMap(
       (edge) => railroad.blockOfEdge.get(edge) ?? [],
@@ -44,7 +49,8 @@ function inputOf({ kind, id, to }: Throw): SessionInput {
 const LONG_AGO = -1000;
 
 export interface Hands {
-  want(train: TrainId, list: readonly { readonly one: Throw; readonly rank: number }[]): void;
+  /** Takes up throws; those that are wanted already stay as they are. */
+  want(list: readonly Wish[]): void;
   /** When the throws for a train in a block have been done so long that it may come; infinity while one is not. */
   readyFrom(train: TrainId, block: BlockId): number;
   /** The same as somebody at the knobs would guess it, from what is still to be thrown before. */
@@ -67,19 +73,23 @@ export function pairOfHands(
   let at: { readonly wanted: Wanted; readonly till: number } | null = null;
   const waiting = (): readonly Wanted[] =>
     all.filter((wanted) => wanted.doneAt === null && wanted !== at?.wanted);
-  const mayBegin = ({ one }: Wanted): number =>
+  const mayBegin = ({ one, notBefore, isDue }: Wanted): number =>
     Math.max(
-      0,
+      isDue?.() === false ? Number.POSITIVE_INFINITY : (notBefore ?? 0),
       ...touchedBy(railroad, one).map((block) => (clearedAt.get(block) ?? LONG_AGO) + options.marginSeconds),
       (done.at(-1)?.at ?? LONG_AGO) + options.throwSeconds,
       (done.at(-options.throwsPerMinute)?.at ?? LONG_AGO) + 60,
     );
   return {
     done,
-    want: (train, list) => {
-      for (const { one, rank } of list)
-        if (!all.some((other) => other.doneAt === null && other.one.id === one.id && other.train === train))
-          all.push({ train, one, rank, doneAt: null });
+    want: (list) => {
+      for (const wish of list)
+        if (
+          !all.some(
+            ({ doneAt, one, train }) => doneAt === null && one.id === wish.one.id && train === wish.train,
+          )
+        )
+          all.push({ ...wish, doneAt: null });
     },
     readyFrom: (train, block) =>
       Math.max(
@@ -93,8 +103,11 @@ export function pairOfHands(
       let last =
         at?.wanted.train === train && at.wanted.one.block === block ? free + options.marginSeconds : 0;
       for (const wanted of [...waiting()].sort((one, other) => one.rank - other.rank)) {
+        const isOwn = wanted.train === train && wanted.one.block === block;
+        // What waits for somebody else is not what the hands are at next.
+        if (!isOwn && mayBegin(wanted) === Number.POSITIVE_INFINITY) continue;
         free = Math.max(free, mayBegin(wanted)) + options.throwSeconds;
-        if (wanted.train === train && wanted.one.block === block) last = free + options.marginSeconds;
+        if (isOwn) last = free + options.marginSeconds;
       }
       return last;
     },
@@ -106,10 +119,13 @@ export function pairOfHands(
         wanted.doneAt = till;
         return { input: inputOf(wanted.one) };
       }
+      // What comes first and can be begun in less time than a throw takes is waited for.
       const [first] = waiting()
-        .filter((wanted) => mayBegin(wanted) <= now + HAIR)
+        .filter(
+          (wanted) => mayBegin(wanted) < now + options.throwSeconds - HAIR || mayBegin(wanted) <= now + HAIR,
+        )
         .sort((one, other) => one.rank - other.rank);
-      if (first === undefined) return null;
+      if (first === undefined || mayBegin(first) > now + HAIR) return null;
       at = { wanted: first, till: now + options.throwSeconds };
       const { kind, id, to } = first.one;
       done.push({ at: now, kind, id, to, waitsFor: [] });

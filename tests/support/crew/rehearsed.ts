@@ -13,13 +13,16 @@ import type { PlanAnswer } from '../../../shared-model/planning/plan-answer.ts';
 import { eveningOfSituation } from '../../../shared-model/planning/rehearsal/fork-evening.ts';
 import { ordersOfPlan } from '../../../shared-model/planning/rehearsal/plan-orders.ts';
 import type { Situation } from '../../../shared-model/planning/situation.ts';
-import { planTiming } from '../../../shared-model/planning/timing.ts';
+import { type PlanTiming, planTiming } from '../../../shared-model/planning/timing.ts';
 import { indexRailroad, type Railroad } from '../../../shared-model/railroad/railroad.ts';
 import type { Evening } from '../../../shared-model/session/evening.ts';
+import type { Throw } from '../../../shared-model/session/state.ts';
 import { chanceOf } from '../chance.ts';
 import { randomSituation } from '../random-situation.ts';
 import { stationsTrack, withCrews } from '../step-track.ts';
 import { demo, SCREEN_OPTIONS, threeTrains, threeTrainsPlan } from '../three-trains.ts';
+import type { AheadThrow } from './hold-back.ts';
+import { touchedBy } from './pair-of-hands.ts';
 import { type Carried, type CrewWishes, carryOut } from './simulated-crew.ts';
 
 /** Both supplies in phase, as a check found tonight. */
@@ -30,11 +33,38 @@ const CHECKS = [
 const AHEAD_SECONDS = 15;
 
 interface Rehearsed {
+  readonly throwsAhead: readonly AheadThrow[];
   readonly railroad: Railroad;
   readonly situation: Situation;
   readonly answer: PlanAnswer;
   readonly kept: KeptPlan;
   readonly options: PlanOptions;
+}
+
+/** The plan's throws as whoever has the plan before him does them: by who has left what, and by no clock. */
+function throwsAhead(
+  railroad: Railroad,
+  { throws }: PlanAnswer,
+  { blocks: stays }: PlanTiming,
+): readonly AheadThrow[] {
+  return stays.flatMap(({ train, block, throws: own }) =>
+    own.flatMap((place): readonly AheadThrow[] => {
+      const thrown = throws[place];
+      if (thrown === undefined) return [];
+      const { at, kind, id, to } = thrown;
+      const one = { kind, id, to, block, waitsFor: [] } as unknown as Throw;
+      const before = stays.filter(
+        ({ block: touched, tailOut }) =>
+          tailOut !== null && tailOut <= at + 0.01 && touchedBy(railroad, one).includes(touched),
+      );
+      const after = before.map((stay) => ({
+        train: stay.train,
+        block: stay.block,
+        times: before.filter((other) => other.train === stay.train && other.block === stay.block).length,
+      }));
+      return [{ train, one, at, after }];
+    }),
+  );
 }
 
 /** A plan kept as an order; like every plan of the tests it goes through the independent checker. */
@@ -49,6 +79,7 @@ export function rehearsed(
   const timing = planTiming(railroad, situation, answer, options);
   const orders = ordersOfPlan(railroad, situation, answer.moves, timing);
   return {
+    throwsAhead: throwsAhead(railroad, answer, timing),
     railroad,
     situation,
     answer,
@@ -75,6 +106,7 @@ export function carried(
   return carryOut(the.railroad, the.situation, the.kept, evening, the.options, {
     lateBy,
     aheadSeconds: AHEAD_SECONDS,
+    throwsAhead: the.throwsAhead,
     plannedStart: (order) => the.answer.moves[the.kept.orders[order]?.order.move ?? -1]?.start ?? 0,
     ...more,
   });

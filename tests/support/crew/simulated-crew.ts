@@ -26,6 +26,7 @@ import {
   pieceAhead,
   pieceBehind,
 } from './engine.ts';
+import { type AheadThrow, laterBy } from './hold-back.ts';
 import { pairOfHands } from './pair-of-hands.ts';
 
 export interface CrewWishes {
@@ -35,6 +36,8 @@ export interface CrewWishes {
   readonly aheadSeconds: number;
   /** The planned start of the move that an order (by its place) belongs to; nobody sets out before it. */
   readonly plannedStart: (order: number) => number;
+  /** The plan's throws, each for a stay, in the order of the hands: done ahead of the orders where nothing stands in their way. */
+  readonly throwsAhead: readonly AheadThrow[];
   /** No order is given any more from then on. */
   readonly until?: number;
 }
@@ -74,7 +77,21 @@ export function carryOut(
   const words: number[] = [];
   const given: number[] = [];
   const clearedAt = new Map<BlockId, number>();
+  /** When each move of the plan was begun (the last time, where it was stopped on the way). */
+  const startedAt = new Map<number, number>();
+  const timesCleared = new Map<string, number>();
   const hands = pairOfHands(railroad, options, clearedAt);
+  const hasLeft = ({ train, block, times }: AheadThrow['after'][number]): boolean =>
+    (timesCleared.get(`${train} ${block}`) ?? 0) >= times;
+  hands.want(
+    wishes.throwsAhead.map(({ train, one, at, after }) => ({
+      train,
+      one,
+      rank: at,
+      notBefore: at,
+      isDue: () => after.every(hasLeft),
+    })),
+  );
   const engines = situation.trains.map((train) => newEngine(railroad, train));
   const orders = kept.orders.map(({ order }) => order);
   const voice: { speaks: { readonly engine: Engine; readonly till: number } | null } = { speaks: null };
@@ -106,10 +123,7 @@ export function carryOut(
       // What the plan needs first is thrown first.
       const needed = (block: BlockId): number =>
         order.enters.find((stay) => stay.block === block)?.headIn ?? order.at;
-      hands.want(
-        order.train,
-        throws.map((one) => ({ one, rank: needed(one.block) })),
-      );
+      hands.want(throws.map((one) => ({ train: order.train, one, rank: needed(one.block) })));
     }
     return true;
   };
@@ -124,13 +138,22 @@ export function carryOut(
     const left = clearedAt.get(next.block);
     return Math.max(ready, left === undefined ? 0 : left + options.marginSeconds);
   };
+  /** How late a train is, as far as anybody can know by now. */
+  const latenessOf = (train: TrainId): number => {
+    const last = lastOrderOf(train);
+    if (last < 0) return 0;
+    const started = startedAt.get(orders[last]?.move ?? -1);
+    return Math.max(0, (started ?? now) - wishes.plannedStart(last));
+  };
+  const laterFor = (place: number): number =>
+    laterBy({ kept, far, throwsAhead: wishes.throwsAhead, options }, place, latenessOf);
   /** From when on the words before a start may begin, so that the way is free when the train departs. */
   const wordsFrom = (engine: Engine): number => {
     const next = pieceAhead(engine);
     if (engine.doing !== 'stands' || next === undefined) return Number.POSITIVE_INFINITY;
     const { talkSeconds, startSeconds } = options;
     return Math.max(
-      wishes.plannedStart(lastOrderOf(engine.id)) - talkSeconds,
+      wishes.plannedStart(lastOrderOf(engine.id)) + laterFor(lastOrderOf(engine.id)) - talkSeconds,
       mayEnterFrom(engine, next, hands.expectedFrom(engine.id, next.block, now)) - talkSeconds - startSeconds,
     );
   };
@@ -143,6 +166,7 @@ export function carryOut(
       const start = now + wishes.lateBy(engine.id);
       engine.departs = start + options.startSeconds;
       engine.move = { start, edges: [], blocks: [] };
+      startedAt.set(orders[lastOrderOf(engine.id)]?.move ?? -1, start);
       return true;
     }
     const engine = engines.find((one) => wordsFrom(one) <= now + HAIR);
@@ -172,6 +196,7 @@ export function carryOut(
       // A tail that was at the gap at first had left that block already.
       if (evening.state.trains[engine.id]?.blocks.includes(block) !== true) continue;
       clearedAt.set(block, now);
+      timesCleared.set(`${engine.id} ${block}`, (timesCleared.get(`${engine.id} ${block}`) ?? 0) + 1);
       say({ do: 'train-cleared', train: engine.id, block });
     }
   };
