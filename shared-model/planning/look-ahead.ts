@@ -3,7 +3,8 @@ import type { BlockId, TrainId } from '../ids.ts';
 import type { Railroad } from '../railroad/railroad.ts';
 import type { LookAhead, LookAheadTrain } from '../session/world.ts';
 import { movementsOf } from './movements.ts';
-import { type Budget, decideSafe, type Mover, type Obstacle } from './safe-state/decide.ts';
+import { type Budget, decideSafe } from './safe-state/decide.ts';
+import type { Mover, Obstacle } from './safe-state/safe-task.ts';
 import { makeStanding } from './standing.ts';
 import { must, type TrackTable, trackTable } from './track-table.ts';
 

@@ -2,6 +2,7 @@
 import type { Draw } from '../chance.ts';
 import type { Railroad } from '../railroad/railroad.ts';
 import type { Seconds } from '../units.ts';
+import { searchExactly } from './plan/exact.ts';
 import { planByHands, planByTrack, type TimedOrder, timedWitness } from './plan/first-plan.ts';
 import { improve } from './plan/improve.ts';
 import type { Timer } from './plan/insert-trains.ts';
@@ -10,7 +11,7 @@ import type { PlanOptions } from './plan/options.ts';
 import { type PlanTask, planTask } from './plan/plan-task.ts';
 import { timetabler } from './plan/timetable.ts';
 import type { PlanAnswer } from './plan-answer.ts';
-import { type Budget, decideSafe } from './safe-state/decide.ts';
+import { type Budget, decideSafe, USUAL_STATES } from './safe-state/decide.ts';
 import { soonestAlone } from './safe-state/interval-way.ts';
 import type { Situation } from './situation.ts';
 
@@ -29,6 +30,11 @@ const USUAL_PATIENCE = 60_000;
 /** Priorities tried before the search for a safe state is asked, and after it. */
 const FIRST_TRIES = 250;
 const HANDS_TRIES = 10;
+/** Changes tried before the exact search is asked whether that was the best already, and states of that for each change that may be tried. */
+const BEFORE_PROOF = 1500;
+const PROOF_STATES_PER_CHANGE = 20;
+/** Most states of the exact search: about a kilobyte and a half each. */
+const MOST_PROOF_STATES = 40_000;
 /** States of the last look for a lock when the time is up. */
 const LAST_LOOK = 20_000;
 const MORE_TRIES = 2000;
@@ -65,12 +71,21 @@ function begin(task: PlanTask, timer: Timer, effort: PlanEffort): TimedOrder | '
     obstacles: task.obstacles,
   };
   // Whoever has no time left still hears of what is plainly impossible.
-  const budget = shouldStop() ? { states: LAST_LOOK } : effort.safeBudget;
+  const budget = shouldStop()
+    ? { states: LAST_LOOK }
+    : { states: USUAL_STATES, ...effort.safeBudget, shouldStop };
   const decision = decideSafe(safeTask, budget);
   if (decision.verdict === 'gridlock') return 'impossible';
   const serial = decision.verdict === 'safe' ? timedWitness(task, timer, decision.runs) : null;
+  if (serial !== null) return serial;
+  // The track allows it; the knobs may not, or not in the moment in which they are needed.
+  const any = searchExactly(task, {
+    below: Number.POSITIVE_INFINITY,
+    states: MOST_PROOF_STATES,
+    shouldStop,
+  });
+  if (any.ended) return any.best ?? 'impossible';
   return (
-    serial ??
     planByTrack(task, timer, draw, MORE_TRIES, shouldStop) ??
     planByHands(task, timer, draw, MORE_TRIES, shouldStop) ??
     'undecided'
@@ -97,11 +112,23 @@ export function plan(
   const answer = (found: TimedOrder): PlanAnswer =>
     plannedAnswer(task, found, lowerBound, found.timetable.total <= lowerBound + 1e-6);
   effort.onBetter?.(answer(first));
-  const best = improve(task, timer, first, effort.draw, {
+  const patience = effort.patience ?? USUAL_PATIENCE;
+  const improved = (from: TimedOrder, changes: number): TimedOrder =>
+    improve(task, timer, from, effort.draw, {
+      shouldStop: effort.shouldStop,
+      onBetter: (better) => effort.onBetter?.(answer(better)),
+      leastTotal: lowerBound,
+      patience: changes,
+    });
+  const good = improved(first, Math.min(patience, BEFORE_PROOF));
+  if (good.timetable.total <= lowerBound + 1e-6) return answer(good);
+  const exact = searchExactly(task, {
+    below: good.timetable.total,
+    states: Math.min(MOST_PROOF_STATES, patience * PROOF_STATES_PER_CHANGE),
     shouldStop: effort.shouldStop,
-    onBetter: (better) => effort.onBetter?.(answer(better)),
-    leastTotal: lowerBound,
-    patience: effort.patience ?? USUAL_PATIENCE,
   });
-  return answer(best);
+  if (!exact.ended) return answer(patience > BEFORE_PROOF ? improved(good, patience) : good);
+  const best = plannedAnswer(task, exact.best ?? good, lowerBound, true);
+  if (exact.best !== null) effort.onBetter?.(best);
+  return best;
 }

@@ -2,7 +2,8 @@
 import type { BlockId, TrainId } from '../ids.ts';
 import type { Railroad } from '../railroad/railroad.ts';
 import { movementsOf } from './movements.ts';
-import { type Budget, decideSafe, type Mover, type Obstacle, type SafeTask } from './safe-state/decide.ts';
+import { type Budget, decideSafe } from './safe-state/decide.ts';
+import type { Mover, Obstacle, SafeTask } from './safe-state/safe-task.ts';
 import type { Situation, SituationTrain } from './situation.ts';
 import { makeStanding } from './standing.ts';
 import { must, type TrackTable, trackTable } from './track-table.ts';

@@ -3,8 +3,8 @@ import type { ThrottleId } from '../../ids.ts';
 import type { Train } from '../../railroad/document.ts';
 import { layBack } from '../../railroad/under-train.ts';
 import { type Movements, movementsOf } from '../movements.ts';
-import type { Mover } from '../safe-state/decide.ts';
 import { moverGraph } from '../safe-state/mover-graph.ts';
+import type { Mover } from '../safe-state/safe-task.ts';
 import { canFeed, must, type TrackTable } from '../track-table.ts';
 
 export interface Home {

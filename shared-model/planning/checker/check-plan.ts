@@ -17,7 +17,9 @@ function apartFaults(courses: readonly Course[], options: PlanOptions): PlanFaul
     const sorted = [...list].sort((one, other) => one.from - other.from);
     return sorted.slice(1).flatMap((held, index) => {
       const before = sorted[index];
-      if (before === undefined || held.from >= before.till + options.marginSeconds - TOLERANCE) return [];
+      // Where both lie at first (over one diamond) is no doing of the plan.
+      if (before === undefined || held.from === Number.NEGATIVE_INFINITY) return [];
+      if (held.from >= before.till + options.marginSeconds - TOLERANCE) return [];
       const says = `${held.train.id} into ${what} at ${held.from.toFixed(3)}: ${before.train.id} is clear of it at ${before.till.toFixed(3)}`;
       return [{ says, about: [held.train.id, before.train.id, what], at: held.from }];
     });

@@ -3,36 +3,20 @@
  * with the trains that lock each other, or "undecided" with the effort spent. Cheap tests come first, the exact search behind them.
  */
 import { drawsFrom } from '../../chance.ts';
-import type { Movements } from '../movements.ts';
-import { must, type TrackTable } from '../track-table.ts';
+import { must } from '../track-table.ts';
 import { moverOfGraph } from './interval-mover.ts';
+import { isWitness } from './is-witness.ts';
 import { type JointOutcome, type JointTask, searchJointly } from './joint-search.ts';
 import { type MoverGraph, moverGraph } from './mover-graph.ts';
 import { LOCKED, type PairTable, pairTable } from './pair-table.ts';
 import { type SafeRun, searchByPriority } from './prioritized.ts';
-
-export interface Mover {
-  readonly id: string;
-  readonly movements: Movements;
-  /** Whether a standing of its movements is where it is to end up. */
-  isGoal(standing: number): boolean;
-}
-
-/** What does not move: a parked train, a cut of cars, a train whose place is unknown. */
-export interface Obstacle {
-  readonly id: string;
-  readonly resources: readonly number[];
-}
-
-export interface SafeTask {
-  readonly table: TrackTable;
-  readonly movers: readonly Mover[];
-  readonly obstacles: readonly Obstacle[];
-}
+import type { Obstacle, SafeTask } from './safe-task.ts';
 
 export interface Budget {
   /** Most states to look at, cells of pair tables counted with the joint standings. */
   readonly states: number;
+  /** Asked now and then; true ends the work undecided. A lock that is proved by then may be told with more trains than it needs. */
+  shouldStop?(): boolean;
 }
 
 /** The usual effort: about a second. */
@@ -67,6 +51,7 @@ interface Work {
   readonly graphs: readonly MoverGraph[];
   readonly pairs: Map<string, PairTable | null>;
   readonly budget: number;
+  shouldStop(): boolean;
   states: number;
 }
 
@@ -84,7 +69,7 @@ function pairOf(work: Work, i: number, j: number): PairTable | null {
   const other = must(work.graphs[j]);
   const cells = one.size * other.size;
   const made =
-    cells > MOST_PAIR_CELLS || work.states + cells > work.budget
+    cells > MOST_PAIR_CELLS || work.states + cells > work.budget || work.shouldStop()
       ? null
       : pairTable(one, other, work.task.table.resources);
   if (made !== null) work.states += cells;
@@ -99,7 +84,8 @@ function searchSet(work: Work, set: readonly number[], withPairs: boolean, budge
     pair: (i, j) => (withPairs ? pairOf(work, must(set[i]), must(set[j])) : null),
     resources: work.task.table.resources,
   };
-  const outcome = searchJointly(task, Math.min(budget, Math.max(0, work.budget - work.states)));
+  const most = Math.min(budget, Math.max(0, work.budget - work.states));
+  const outcome = searchJointly(task, most, work.shouldStop);
   work.states += outcome.states;
   return outcome;
 }
@@ -112,12 +98,15 @@ function setsOf(list: readonly number[], size: number): readonly (readonly numbe
   );
 }
 
+/** Effort to find that one train less would still be locked, in states. */
+const DROP_BUDGET = 50_000;
+
 /** Whether some of the movers among some of the obstacles are locked, by an exact search within a budget. */
 function isLocked(
   task: SafeTask,
   set: readonly number[],
   obstacles: readonly Obstacle[],
-  budget: number,
+  shouldStop: () => boolean,
 ): boolean {
   const isTaken = takenBy(task, obstacles);
   const graphs: MoverGraph[] = [];
@@ -131,35 +120,27 @@ function isLocked(
     task: { ...task, movers: set.map((index) => must(task.movers[index])) },
     graphs,
     pairs: new Map(),
-    budget,
+    budget: DROP_BUDGET,
+    shouldStop,
     states: 0,
   };
-  return (
-    searchSet(
-      work,
-      set.map((_, place) => place),
-      set.length > 1,
-      budget,
-    ).found === 'nothing'
-  );
+  const places = set.map((_, place) => place);
+  return searchSet(work, places, set.length > 1, DROP_BUDGET).found === 'nothing';
 }
-
-/** Effort to find that one train less would still be locked, in states. */
-const DROP_BUDGET = 50_000;
 
 /** Leaves out, one by one, what the lock does not need. */
 function lockOf(work: Work, set: readonly number[]): Locked {
-  const { task } = work;
+  const { task, shouldStop } = work;
   let movers = [...set];
   let obstacles = [...task.obstacles];
   for (const index of set) {
     const fewer = movers.filter((other) => other !== index);
-    if (fewer.length > 0 && isLocked(task, fewer, obstacles, DROP_BUDGET)) movers = fewer;
+    if (fewer.length > 0 && isLocked(task, fewer, obstacles, shouldStop)) movers = fewer;
   }
-  if (isLocked(task, movers, [], DROP_BUDGET)) obstacles = [];
+  if (isLocked(task, movers, [], shouldStop)) obstacles = [];
   for (const obstacle of [...obstacles]) {
     const fewer = obstacles.filter((other) => other !== obstacle);
-    if (isLocked(task, movers, fewer, DROP_BUDGET)) obstacles = fewer;
+    if (isLocked(task, movers, fewer, shouldStop)) obstacles = fewer;
   }
   const under = [
     ...movers.flatMap((index) => must(task.movers[index]).movements.standing(0).under),
@@ -193,7 +174,11 @@ function witnessByPriority(work: Work): readonly SafeRun[] | null {
   const { runs, labels } = searchByPriority(
     { movers, resources: work.task.table.resources },
     drawsFrom(PRIORITY_SEED),
-    { tries: PRIORITY_TRIES, accept: () => true, shouldStop: (made) => made > most },
+    {
+      tries: PRIORITY_TRIES,
+      accept: (found) => isWitness(work.task, found),
+      shouldStop: (made) => made > most || work.shouldStop(),
+    },
   );
   work.states += labels;
   return runs;
@@ -214,9 +199,9 @@ function decideJointly(work: Work): SafeAnswer {
   for (const [i, j] of setsOf(all, 2) as readonly [number, number][])
     if (pairOf(work, i, j)?.left[0] === LOCKED) return gridlock(work, [i, j]);
   const settled = new Set<string>();
-  for (let effort = 4_000; work.states < work.budget; effort *= 8)
+  for (let effort = 4_000; work.states < work.budget && !work.shouldStop(); effort *= 8)
     for (const set of roundSets(all.length)) {
-      if (work.states >= work.budget || settled.has(set.join())) continue;
+      if (work.states >= work.budget || work.shouldStop() || settled.has(set.join())) continue;
       const outcome = searchSet(work, set, true, effort);
       const found = answer(outcome, set);
       if (found !== null) return found;
@@ -233,7 +218,8 @@ function decideJointly(work: Work): SafeAnswer {
 export function decideSafe(task: SafeTask, budget: Budget = { states: USUAL_STATES }): SafeAnswer {
   const isTaken = takenBy(task, task.obstacles);
   const graphs: MoverGraph[] = [];
-  const work: Work = { task, graphs, pairs: new Map(), budget: budget.states, states: 0 };
+  const shouldStop = (): boolean => budget.shouldStop?.() === true;
+  const work: Work = { task, graphs, pairs: new Map(), budget: budget.states, shouldStop, states: 0 };
   for (const [index, { movements, isGoal }] of task.movers.entries()) {
     const graph = moverGraph(movements, isTaken, isGoal);
     if (graph === null) return { verdict: 'undecided', states: work.states };

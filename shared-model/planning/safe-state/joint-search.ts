@@ -22,6 +22,40 @@ export type JointOutcome =
     }
   | { readonly found: 'nothing' | 'budget'; readonly states: number };
 
+/** States between two questions whether to stop. */
+const ASK_EVERY = 1024;
+
+/** By which run each state was come to, and from which: seven bytes a state, in arrays that double. */
+function traces() {
+  let before = new Int32Array(ASK_EVERY);
+  let movers = new Uint8Array(ASK_EVERY);
+  let places = new Uint16Array(ASK_EVERY);
+  let size = 0;
+  const doubled = <T extends Int32Array | Uint8Array | Uint16Array>(more: T, old: T): T => {
+    more.set(old);
+    return more;
+  };
+  return {
+    /** @param place of the run among those out of the mover's standing */
+    add: (from: number, mover: number, place: number): void => {
+      if (size === before.length) {
+        before = doubled(new Int32Array(size * 2), before);
+        movers = doubled(new Uint8Array(size * 2), movers);
+        places = doubled(new Uint16Array(size * 2), places);
+      }
+      before[size] = from;
+      movers[size] = mover;
+      places[size] = place;
+      size += 1;
+    },
+    of: (state: number) => ({
+      before: before[state] as number,
+      mover: movers[state] as number,
+      place: places[state] as number,
+    }),
+  };
+}
+
 /** States sorted by how far they seem from the goals; the newest of the nearest comes first. */
 function openList() {
   const buckets: number[][] = [];
@@ -64,13 +98,13 @@ function guess(task: JointTask, row: Int32Array): number {
  * Searches from every mover's standing 0.
  *
  * @param budget most states to look at
+ * @param shouldStop asked now and then; true ends the search as if the budget had run out
  * @returns a witness; "nothing" when there is none (every state was seen); "budget" when it ran out
  */
-export function searchJointly(task: JointTask, budget: number): JointOutcome {
+export function searchJointly(task: JointTask, budget: number, shouldStop: () => boolean): JointOutcome {
   const { movers } = task;
   const table = jointTable(movers.length);
-  const before: number[] = [];
-  const by: ({ mover: number; run: GraphRun } | null)[] = [];
+  const cameBy = traces();
   const open = openList();
   const row = new Int32Array(movers.length);
   const owner = new Int32Array(task.resources).fill(-1);
@@ -78,16 +112,23 @@ export function searchJointly(task: JointTask, budget: number): JointOutcome {
   const begin = guess(task, row);
   if (begin === -1) return { found: 'nothing', states: 1 };
   table.add(row);
-  before.push(-1);
-  by.push(null);
+  cameBy.add(-1, 0, 0);
   open.push(0, begin);
 
   const trace = (state: number): { mover: number; run: GraphRun }[] => {
     const runs: { mover: number; run: GraphRun }[] = [];
-    for (let at = state; at > 0; at = must(before[at])) runs.push(must(by[at]));
+    for (let at = state; at > 0; ) {
+      const { before, mover, place } = cameBy.of(at);
+      table.read(before, row);
+      runs.push({ mover, run: must(must(must(movers[mover]).runs[row[mover] as number])[place]) });
+      at = before;
+    }
     return runs.reverse();
   };
+  let looked = 0;
   for (let state = open.pop(); state !== undefined; state = open.pop()) {
+    looked += 1;
+    if (looked % ASK_EVERY === 0 && shouldStop()) return { found: 'budget', states: table.size() };
     table.read(state, row);
     if (movers.every((mover, index) => mover.runsLeft[row[index] as number] === 0))
       return { found: 'witness', runs: trace(state), states: table.size() };
@@ -97,15 +138,14 @@ export function searchJointly(task: JointTask, budget: number): JointOutcome {
     });
     for (let index = 0; index < movers.length; index += 1) {
       const standing = row[index] as number;
-      for (const run of must(must(movers[index]).runs[standing])) {
+      for (const [place, run] of must(must(movers[index]).runs[standing]).entries()) {
         if (run.wants.some((resource) => owner[resource] !== -1 && owner[resource] !== index)) continue;
         row[index] = run.to;
         const left = guess(task, row);
         if (left !== -1) {
           const { number, added } = table.add(row);
           if (added) {
-            before.push(state);
-            by.push({ mover: index, run });
+            cameBy.add(state, index, place);
             open.push(number, left);
           }
         }

@@ -33,10 +33,17 @@ const MOST_LABELS = 20_000;
 const FOREVER = Number.POSITIVE_INFINITY;
 const ALWAYS = Number.NEGATIVE_INFINITY;
 
-/** Enters the times at which a train has its track. */
+/** A parent that has to be free when a run departs is kept free for so much of the time of the movers. */
+const A_MOMENT = 1e-3;
+
+/** Enters the times at which a train has its track, and the moments at which it wants the parents of sections free. */
 function reserve(busy: readonly BusyTimes[], mover: IntervalMover, way: readonly Departing[]): void {
   const since = new Map<number, number>(mover.under(0).map((resource) => [resource, ALWAYS]));
   for (const { run, at } of way) {
+    const { enters, diamonds, wants } = run.movement;
+    const entered = [...enters, ...diamonds].map(({ resource }) => resource);
+    for (const parent of wants)
+      if (!entered.includes(parent) && !since.has(parent)) addBusy(must(busy[parent]), at, at + A_MOMENT);
     for (const { resource } of run.movement.enters) since.set(resource, at);
     for (const { resource } of run.movement.diamonds) since.set(resource, at);
     for (const { resource, atMm } of run.movement.clears) {
