@@ -3,7 +3,10 @@
  * from the key stroke to the first frame after its changes have been laid out and painted.
  */
 import { cpus, loadavg } from 'node:os';
+import type { Page } from 'playwright';
 import { type Bench, percentile, timed } from '../../build/bench-report.ts';
+import { toPixels, wholeSight } from '../../renderer/drawing-board/drawing/sight.ts';
+import type { RailroadDocument } from '../../shared-model/railroad/document.ts';
 import { applyEdit } from '../../shared-model/railroad/editing/edit.ts';
 import { editBetween } from '../../shared-model/railroad/editing/edit-between.ts';
 import { cutEdge } from '../../shared-model/railroad/editing/split-edge.ts';
@@ -14,6 +17,9 @@ const BLOCKS = 400;
 const EDITS = 60;
 const WARM_UP = 8;
 const MOST_MS = 50;
+const DRAG_STEPS = 40;
+/** The first steps of a drag begin it: they only bring the pointer beyond what counts as a press. */
+const BEGINNING = 2;
 /** A busy machine may take long to open the page; that is not what is measured. */
 const OPENING_MS = 120_000;
 
@@ -25,6 +31,54 @@ function laidOut() {
     at: [(index % 60) * 2, Math.floor(index / 60) * 3] as [number, number],
   }));
   return { ...document, nodes };
+}
+
+type Spot = readonly [x: number, y: number];
+
+/** Drags with the pointer by whole squares, and times each step from its event to the frame that shows it. */
+async function dragTimes(page: Page, from: Spot, squarePx: number): Promise<readonly number[]> {
+  await page.evaluate(() => {
+    const sheet = globalThis.document.querySelector('[role=application]');
+    const times: number[] = [];
+    const told = (event: Event) =>
+      requestAnimationFrame(() => {
+        const { port1, port2 } = new MessageChannel();
+        port1.onmessage = () => times.push(performance.now() - event.timeStamp);
+        port2.postMessage(null);
+      });
+    sheet?.addEventListener('pointermove', told, { capture: true });
+    Object.assign(globalThis, {
+      dragged: () => {
+        sheet?.removeEventListener('pointermove', told, { capture: true });
+        return times;
+      },
+    });
+  });
+  const [x, y] = from;
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  for (let step = 1; step <= DRAG_STEPS; step += 1) {
+    // To and fro, so that the way is as long as one likes on a sheet of any size.
+    const squares = step % 20 < 10 ? step % 10 : 10 - (step % 10);
+    await page.mouse.move(x + squares * squarePx, y + squares * squarePx);
+    await page.waitForTimeout(60);
+  }
+  await page.mouse.up();
+  const all = await page.evaluate(() => (globalThis as unknown as { dragged: () => number[] }).dragged());
+  // The first move is that of the pointer to the spot.
+  return all.slice(1 + BEGINNING);
+}
+
+/** Where some spots of a drawing that is in view as a whole are on the screen, and how many pixels a square has. */
+async function screenOf(page: Page, document: RailroadDocument) {
+  const box = await page.getByRole('application').boundingBox();
+  if (box === null) throw new Error('there is no sheet');
+  const sight = wholeSight(document, box);
+  const at = (spot: Spot): Spot => {
+    const [x, y] = toPixels(sight, spot);
+    return [box.x + x, box.y + y];
+  };
+  return { squarePx: sight.scale, at };
 }
 
 export const run: Bench = async (report) => {
@@ -102,6 +156,40 @@ export const run: Bench = async (report) => {
     report.mustReach(`one edit to paint at ${BLOCKS} blocks, p95 in ms`, percentile(times, 95), {
       atMost: MOST_MS,
     });
+    await page.keyboard.press('Home');
+    const { at, squarePx } = await screenOf(page, document);
+    const node = document.nodes[Math.floor(document.nodes.length / 2)]?.at ?? [0, 0];
+    const edge = document.edges.find(
+      ({ between: [one] }) => document.nodes.find(({ id: each }) => each === one)?.at === node,
+    );
+    const far = document.nodes.find(({ id: each }) => each === edge?.between[1])?.at ?? node;
+    const middle: Spot = [(node[0] + far[0]) / 2, (node[1] + far[1]) / 2];
+    const drags = [
+      ['a new edge', 'draws', [node[0] + 1, node[1] + 1.5]],
+      ['a node moved', 'arranges', node],
+      ['an edge bent', 'arranges', middle],
+    ] as const;
+    for (const [what, hand, spot] of drags) {
+      await page.getByRole('radio', { name: hand }).check({ force: true });
+      const threadBefore = await threadMs();
+      const steps = await dragTimes(page, at(spot), squarePx);
+      report.table([
+        {
+          drag: what,
+          steps: steps.length,
+          'p50 ms': percentile(steps, 50),
+          'p95 ms': percentile(steps, 95),
+          'thread ms a step': ((await threadMs()) - threadBefore) / DRAG_STEPS,
+        },
+      ]);
+      report.mustReach(
+        `${what} by dragging at ${BLOCKS} blocks, one step to paint, p95 in ms`,
+        percentile(steps, 95),
+        {
+          atMost: MOST_MS,
+        },
+      );
+    }
   } finally {
     await close();
   }

@@ -6,6 +6,7 @@ import {
   type Box,
   boxAround,
   type LabelWish,
+  overlaps,
   type PlacedLabel,
   placeLabels,
 } from '../../board/label-places.ts';
@@ -20,6 +21,8 @@ const CLEARANCE_PX = 7;
 const NODE_PX = 9;
 /** How many of a section's pieces its name may stand beside. */
 const MOST_PIECES = 3;
+/** How near a mark a name has to stand to have stood aside for it: the width and height about the mark's middle. */
+const FREED_PX = 160;
 /** What a letter box is higher than its letters. */
 const LINE_RATIO = 1.1;
 
@@ -101,15 +104,20 @@ export function labelSpots(
   marks: readonly Box[] = [],
 ): readonly SpotFor[] {
   const stood = new Map(before?.spots.map((spot) => [spot.key, spot]));
+  const there = new Set(marks.map(({ left, top }) => `${left} ${top}`));
+  const freed = (before?.marks ?? [])
+    .filter(({ left, top }) => !there.has(`${left} ${top}`))
+    .map((box) => boxAround([(box.left + box.right) / 2, (box.top + box.bottom) / 2], FREED_PX, FREED_PX));
   const said = new Map(before?.looks.map(({ key, label }) => [key, label]));
   /** Where a name stood; nothing where it is new, said otherwise or of track that lies otherwise. */
   const standing = (key: string, words: string, edges: readonly EdgeId[]): Pick<LabelWish, 'before'> => {
     if (before === null || !liesAsBefore(edges, railroad, before.railroad)) return {};
     // The id of a thrown node is its key, and nothing else is ever written for it.
     if ((said.get(key) ?? key) !== words) return {};
-    const middle = stood.get(key)?.middle;
-    if (middle !== undefined) return { before: middle };
-    return before.marks.length > marks.length ? {} : { before: null };
+    const spot = stood.get(key);
+    // Where a mark has gone there is room again, for who stood aside and for who found none.
+    if (freed.some((box) => spot === undefined || overlaps(box, spot.box))) return {};
+    return { before: spot?.middle ?? null };
   };
   const written = (px: number) => (words: string) => ({
     width: wordsPx(words, px) + px / 3,
