@@ -48,6 +48,8 @@ describe('the quick start', () => {
     await hands.pick(group('How many throttles?'), '3');
     await hands.pick(group('On how many supplies?'), '2');
     await page.getByText('18 blocks, 14 selectors, 4 toggles').waitFor();
+    // The board stays in sight, however far down the question is.
+    expect(await page.locator('.shell-screen').evaluate(({ scrollTop }) => scrollTop)).toBe(0);
     await hands.press(button('Draw it'));
     const asked = { loops: 3, yardTracks: 4, throttles: 3, supplies: 2 };
     expect(await stored(await openedId())).toEqual(
