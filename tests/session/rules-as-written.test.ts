@@ -87,6 +87,11 @@ describe('a gap with one block on both sides', () => {
       ['no-route', 't1', 'B1'],
     ]);
   });
+
+  test('keeps its authority when the train is reported where that began', () => {
+    const within = [...running('1'), placed('t1', 'e2:g1', '1'), moved('t1', 'e4'), at('t1', 'e2:g1')];
+    expect(told(balloons, within).answer.authorities.a1?.state).toBe('granted');
+  });
 });
 
 describe('a hand-off of the block that a train stands in', () => {

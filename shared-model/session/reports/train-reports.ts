@@ -96,14 +96,16 @@ export function trainStopped(world: World, { train: id }: InputOf<'train-stopped
   return done(withRecord(moved, 'trains', id, { stopped: true }));
 }
 
-/** The leg of its authority whose far end this place is: the next such from where it was, else any. */
+/** The leg of its authority whose far end (or beginning) this place is: the next such from where it was, else any. */
 function legEndingAt(
   { authority }: InForce,
   spot: { readonly edge: string; readonly toward: string },
 ): number {
   const ends = (index: number): boolean => {
-    const last = authority.legs[index]?.spots.at(-1);
-    return last?.edge === spot.edge && last.toward === spot.toward;
+    const spots = authority.legs[index]?.spots ?? [];
+    // Where it began, it ends the block in which it was granted, also when more of that block was still to be run.
+    const places = [spots.at(-1), index === 0 ? spots[0] : undefined];
+    return places.some((place) => place?.edge === spot.edge && place.toward === spot.toward);
   };
   const indexes = authority.legs.map((_, index) => index).filter(ends);
   return indexes.find((index) => index >= authority.at) ?? indexes.at(-1) ?? -1;
