@@ -175,3 +175,36 @@ describe('a change of cab', () => {
     ]);
   });
 });
+
+describe('a train whose place is unknown', () => {
+  test('stays so when a block behind its head is settled as open: it gets no move until it is reported somewhere', () => {
+    const lost = [
+      ...running('1'),
+      placed('t3', 'e1:g1', '1'),
+      entered('t3', 'B2'),
+      entered('t3', 'B4'),
+      { do: 'settle', block: 'B2', state: 'open' },
+    ];
+    expect(told(line, [...lost, moved('t3', 'B3')]).lines.at(-1)).toEqual(['refused', ['not-now', 't3']]);
+    const found = [...lost, at('t3', 'e3:g3'), moved('t3', 'B2')];
+    expect(told(line, found).lines.at(-1)).not.toContainEqual(['not-now', 't3']);
+  });
+});
+
+describe('the parent that a train holds from a section that it is in without right', () => {
+  test('is told as owned by the cab of that train, not by that of the section', () => {
+    const astray = [
+      ...running('1', '2'),
+      placed('t1', 'e3:g2', '2'),
+      placed('t2', 'e1:n1', '1'),
+      limits('t2', 'B1', 'B2'),
+      entered('t2', 'B4'),
+      moved('t1', 'B2', { overhang: true }),
+    ];
+    expect(told(stub, astray).lines.at(-1)).toEqual([
+      'refused',
+      ['block-owned', 'B2', 't2', '1'],
+      ['block-owned', 'B3', 't2', '1'],
+    ]);
+  });
+});

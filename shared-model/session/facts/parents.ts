@@ -4,6 +4,7 @@ import type { AuthorityNow } from '../state.ts';
 import type { World } from '../world.ts';
 import { legsAhead } from './authorities.ts';
 import { ownToggle, parentsOf } from './feed.ts';
+import { cabUnder } from './standing.ts';
 
 export interface HeldParent {
   readonly block: BlockId;
@@ -41,6 +42,9 @@ export function heldParents(world: World, authority: AuthorityNow): readonly Hel
   const moved =
     authority.state === 'running' || authority.at > 0 || (limits && authority.state !== 'granted');
   for (const block of train?.blocks ?? [])
-    hold(moved ? parentsWhileOn(world, block) : parentsOf(railroad, block), state.blocks[block]?.cab ?? cab);
+    hold(
+      moved ? parentsWhileOn(world, block) : parentsOf(railroad, block),
+      cabUnder(world, authority.train, block),
+    );
   return held;
 }

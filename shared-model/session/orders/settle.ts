@@ -16,7 +16,7 @@ function offBlock(world: World, id: TrainId, train: TrainNow, block: BlockId): W
     return spot !== undefined && railroad.blockOfEdge.get(spot.edge) === block;
   };
   const blocks = train.blocks.filter((other) => other !== block);
-  const wasHead = inBlock(0) || train.blocks[0] === block;
+  const wasHead = train.blocks[0] === block || (!train.lost && inBlock(0));
   const firstBehind = train.trail.findIndex((_, index) => !inBlock(index));
   const back = wasHead && firstBehind >= 0 ? train.trail.slice(firstBehind) : wasHead ? [] : train.trail;
   const trail = blocks.length === 0 ? [] : back;
