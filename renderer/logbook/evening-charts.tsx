@@ -25,12 +25,34 @@ const PART_SECONDS = 4 * 3600;
 /** A narrower chart could not be read. */
 const LEAST_WIDTH = 480;
 
-interface ChartsProps {
-  readonly evening: OpenedEvening;
+/** What the charts need to know of the whole evening: it is in the state after its last entry. */
+interface Whole {
   /** Seconds that the evening lasted. */
   readonly seconds: number;
   /** Names of the trains, those added tonight among them. */
   readonly trains: ReadonlyMap<string, string>;
+}
+
+type Ending = { readonly whole: Whole } | { readonly says: string } | null;
+
+/** Null while it is on its way. */
+function useEnding({ card: { id, entries } }: OpenedEvening): Ending {
+  const { connection } = useConsoleStore();
+  const [ending, setEnding] = useState<Ending>(null);
+  useEffect(() => {
+    let wanted = true;
+    void connection.call('evenings.stateAt', { id, entry: entries }).then((answer) => {
+      if (!wanted) return;
+      if (!answer.ok) return setEnding({ says: answer.problem.says });
+      const { at, trains } = answer.value.state;
+      const names = Object.entries(trains).map(([train, { name }]) => [train, name] as const);
+      setEnding({ whole: { seconds: at, trains: new Map(names) } });
+    });
+    return () => {
+      wanted = false;
+    };
+  }, [connection, id, entries]);
+  return ending;
 }
 
 type Charting =
@@ -65,7 +87,9 @@ function placesAlong(railroad: Railroad) {
   });
 }
 
-interface FiguresProps extends Omit<ChartsProps, 'seconds'> {
+interface FiguresProps {
+  readonly evening: OpenedEvening;
+  readonly trains: Whole['trains'];
   readonly charts: ChartData;
   readonly width: number;
 }
@@ -171,7 +195,14 @@ function Figures({ evening: { card, railroad }, charts, trains, width }: Figures
   );
 }
 
-export function EveningCharts({ evening, seconds, trains }: ChartsProps) {
+export function EveningCharts({ evening }: { readonly evening: OpenedEvening }) {
+  const ending = useEnding(evening);
+  if (ending === null) return <p role="status">Drawing.</p>;
+  if ('says' in ending) return <p role="alert">{ending.says}</p>;
+  return <Parts evening={evening} {...ending.whole} />;
+}
+
+function Parts({ evening, seconds, trains }: Whole & { readonly evening: OpenedEvening }) {
   const [from, setFrom] = useState(0);
   const range = { from, to: Math.min(seconds, from + PART_SECONDS) };
   const charting = useCharts(evening.card.id, range);

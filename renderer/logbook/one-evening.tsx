@@ -67,8 +67,7 @@ function useMade({ railroad, card }: OpenedEvening, reporting: Reporting) {
     const style = { lengths, throwSeconds, clock: (at: number) => momentText(card.openedAt, at) };
     const { sheet, figures } = reportTables(railroad, report.figures, report.sheet, style);
     const lines = headline(report.figures, reportNames(railroad, report.sheet, style), style.clock);
-    const trains = new Map(report.sheet.trains.map(({ id, name }) => [id, name]));
-    return { report, sheet, figures, lines, trains, tables: [...sheet, ...figures] };
+    return { report, sheet, figures, lines, tables: [...sheet, ...figures] };
   }, [railroad, card, reporting, lengths, throwSeconds]);
 }
 
@@ -82,7 +81,8 @@ function Opened({
   readonly at: number | null;
 }) {
   const { card } = evening;
-  const reporting = useReport(card.id, part !== 'replay' || card.entries <= AT_ONCE);
+  const needsReport = part === 'figures' || part === 'sheet';
+  const reporting = useReport(card.id, needsReport || card.entries <= AT_ONCE);
   const made = useMade(evening, reporting);
   return (
     <>
@@ -96,10 +96,8 @@ function Opened({
         {part === 'replay' ? null : <EveningActs card={card} made={made} printsHere={part === 'sheet'} />}
       </div>
       {part === 'replay' ? <EveningReplay evening={evening} at={at} /> : null}
-      {part !== 'replay' && made === null ? <Working reporting={reporting} of={card.entries} /> : null}
-      {part === 'charts' && made !== null ? (
-        <EveningCharts evening={evening} seconds={made.report.figures.seconds} trains={made.trains} />
-      ) : null}
+      {needsReport && made === null ? <Working reporting={reporting} of={card.entries} /> : null}
+      {part === 'charts' ? <EveningCharts evening={evening} /> : null}
       {part === 'figures' && made !== null ? <EveningFigures tables={made.figures} /> : null}
       {part === 'sheet' && made !== null ? (
         <EveningSheet evening={evening} seconds={made.report.figures.seconds} tables={made.sheet} />

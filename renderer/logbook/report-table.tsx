@@ -6,11 +6,13 @@ import { Act } from '../parts/act.tsx';
 import { Table } from '../parts/table.tsx';
 
 const FIRST_ROWS = 500;
+/** Drawn in a moment; a hundred thousand would hold up the page. */
+const FURTHER_ROWS = 2000;
 /** More rows of one table are no sheet that anybody prints. */
 const PRINTED_ROWS = 5000;
 
 export function ReportTable({ table: { title, columns, rows, note } }: { readonly table: Content }) {
-  const [all, setAll] = useState(false);
+  const [most, setMost] = useState(FIRST_ROWS);
   const [isPrinted, setIsPrinted] = useState(false);
   useEffect(() => {
     // What is printed is the whole of it, whatever of it was shown; the paper does not wait for a later drawing.
@@ -23,7 +25,8 @@ export function ReportTable({ table: { title, columns, rows, note } }: { readonl
       window.removeEventListener('afterprint', after);
     };
   }, []);
-  const shown = all ? rows : rows.slice(0, isPrinted ? PRINTED_ROWS : FIRST_ROWS);
+  const shown = rows.slice(0, isPrinted ? Math.max(most, PRINTED_ROWS) : most);
+  const further = Math.min(FURTHER_ROWS, rows.length - shown.length);
   const figures = figureColumns({ columns, rows: shown });
   if (rows.length === 0) return <p>{title}: none.</p>;
   return (
@@ -41,8 +44,12 @@ export function ReportTable({ table: { title, columns, rows, note } }: { readonl
         </p>
       ) : null}
       {shown.length < rows.length ? (
-        <Act kind="calm" onPress={() => setAll(true)} label={`Show all ${rows.length} rows of ${title}`}>
-          Show all {rows.length}
+        <Act
+          kind="calm"
+          onPress={() => setMost(shown.length + FURTHER_ROWS)}
+          label={`Show ${further} more rows of ${title}`}
+        >
+          Show {further.toLocaleString('en')} more of {rows.length.toLocaleString('en')}
         </Act>
       ) : null}
     </div>

@@ -16,9 +16,50 @@ export function waitCause(names: Names, thing: string | null, owner: string | nu
   return `${names.thing(thing)}${owner === null ? '' : `, which ${names.train(owner)} had`}`;
 }
 
+/** Waiting for one thing that one train had, whoever had the waiting train meanwhile. */
+type Cause = Pick<WaitFigures, 'thing' | 'owner' | 'seconds' | 'longest'>;
+
+/** Seconds are sums of fractions: so near to each other they are the same. */
+const isSame = (one: Seconds, other: Seconds): boolean => Math.abs(one - other) < 0.001;
+
+/** Two stretches of which one begins where the other ends are one. */
+function joined(one: WaitFigures['longest'], next: WaitFigures['longest']): WaitFigures['longest'] {
+  if (isSame(one.from + one.seconds, next.from))
+    return { from: one.from, seconds: one.seconds + next.seconds };
+  return next.seconds > one.seconds ? next : one;
+}
+
+/** What a train waited for, the most first. @param waits of that train */
+function causesOf(waits: readonly WaitFigures[]): readonly Cause[] {
+  const causes = new Map<string, Cause>();
+  for (const { thing, owner, seconds, longest } of waits.toSorted(
+    (a, b) => a.longest.from - b.longest.from,
+  )) {
+    const key = JSON.stringify([thing, owner]);
+    const known = causes.get(key);
+    causes.set(
+      key,
+      known === undefined
+        ? { thing, owner, seconds, longest }
+        : { ...known, seconds: known.seconds + seconds, longest: joined(known.longest, longest) },
+    );
+  }
+  return [...causes.values()].toSorted((a, b) => b.seconds - a.seconds);
+}
+
+/** Who had the train while it waited, in the order of time: "Ada, then Kim". */
+const peopleOf = (waits: readonly WaitFigures[]): string =>
+  [
+    ...new Set(
+      waits
+        .toSorted((a, b) => a.longest.from - b.longest.from)
+        .flatMap(({ person }) => (person === null ? [] : [person])),
+    ),
+  ].join(', then ');
+
 /** Since when; of several times, the longest. */
-const since = ({ longest, seconds }: WaitFigures, clock: ClockText): string =>
-  longest.seconds === seconds
+const since = ({ longest, seconds }: Cause, clock: ClockText): string =>
+  isSame(longest.seconds, seconds)
     ? `from ${clock(longest.from)} on`
     : `at longest ${durationText(longest.seconds)} on end, from ${clock(longest.from)} on`;
 
@@ -30,9 +71,10 @@ function longestWait(
 ): HeadlineSentence | null {
   const longest = trains.toSorted((a, b) => b.waitSeconds - a.waitSeconds)[0];
   if (longest === undefined || longest.waitSeconds === 0) return null;
-  const cause = waits.find(({ train }) => train === longest.id);
-  const person = cause?.person ?? null;
-  const whole = `${names.train(longest.id)}${person === null ? '' : ` (${person})`} waited longest: ${durationText(longest.waitSeconds)} of ${durationText(seconds)}`;
+  const its = waits.filter(({ train }) => train === longest.id);
+  const [cause] = causesOf(its);
+  const people = peopleOf(its);
+  const whole = `${names.train(longest.id)}${people === '' ? '' : ` (${people})`} waited longest: ${durationText(longest.waitSeconds)} of ${durationText(seconds)}`;
   if (cause === undefined) return { says: `${whole}.`, at: null };
   const most = `${durationText(cause.seconds)} of it for ${waitCause(names, cause.thing, cause.owner)}`;
   return { says: `${whole}, ${most}, ${since(cause, clock)}.`, at: cause.longest.from };
@@ -41,8 +83,9 @@ function longestWait(
 function bottleneck({ blocks, waits }: EveningFigures, names: Names): HeadlineSentence | null {
   const worst = blocks.toSorted((a, b) => b.waitSeconds - a.waitSeconds)[0];
   if (worst === undefined || worst.waitSeconds === 0) return null;
-  const [longest] = waits
-    .filter(({ block }) => block === worst.id)
+  const there = waits.filter(({ block }) => block === worst.id);
+  const [longest] = [...new Set(there.map(({ train }) => train))]
+    .flatMap((id) => causesOf(there.filter(({ train }) => train === id)))
     .toSorted((a, b) => b.longest.seconds - a.longest.seconds);
   return {
     says: `The bottleneck is ${names.thing(worst.id)}: ${Math.round(worst.waitShare * 100)} % of all waiting, ${durationText(worst.waitSeconds)}.`,

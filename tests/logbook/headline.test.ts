@@ -31,3 +31,22 @@ test('where nobody waited that is said, and there is nothing to see', () => {
   const early = eveningFigures(railroad, initial, events.slice(0, 9));
   expect(headline(early, names, clock)).toEqual([{ says: 'Nobody waited.', at: null }]);
 });
+
+test('a train that changed hands while it waited names both, and its waiting for one thing is one', () => {
+  const figures = eveningFigures(railroad, initial, events);
+  const [wait, ...rest] = figures.waits;
+  if (wait === undefined) throw new Error('nobody waited');
+  // Avery gave it to Kim 20 s after the call.
+  const waits = [
+    { ...wait, person: 'Kim', seconds: 45, longest: { from: 35, seconds: 45 } },
+    { ...wait, seconds: 20, longest: { from: 15, seconds: 20 } },
+    ...rest.map((one) => ({ ...one, person: 'Kim' })),
+  ];
+  expect(headline({ ...figures, waits }, names, clock)).toEqual([
+    {
+      says: 'No. 7 (Avery, then Kim) waited longest: 0:01:15 of 0:02:10, 0:01:05 of it for block 2, which No. 12 had, from 20:00:15 on.',
+      at: 15,
+    },
+    { says: 'The bottleneck is block 2: 87 % of all waiting, 0:01:05.', at: 15 },
+  ]);
+});

@@ -46,7 +46,7 @@ describe('the Logbook', () => {
     const line = page.locator('.evening-headline');
     await line.waitFor();
     expect(await line.textContent()).toMatch(
-      /^No\. 41 \(Kim\) waited longest: .* block 4, which No\. 7 had, /,
+      /^No\. 41 \(Ada, then Kim\) waited longest: .* block 4, which No\. 7 had, /,
     );
     expect(await line.textContent()).toMatch(/The bottleneck is block 4/);
     // The second press shows it: the train asks, in the replay.

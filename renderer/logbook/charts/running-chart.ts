@@ -53,6 +53,27 @@ function placeLabels(
     });
 }
 
+/** Left, top, right and bottom in pixels. */
+type Box = readonly [number, number, number, number];
+
+/** A train's name beside a point, where no other name stands: above it, else below, else further above; none where there is no room. */
+function nameAt(
+  says: string,
+  x: number,
+  y: number,
+  taken: Box[],
+  { width, letterPx }: RunningOptions,
+): Shape[] {
+  const long = textWidth(says, letterPx);
+  const left = Math.min(x + 3, width - long);
+  const base = [y - 4, y + letterPx, y - 4 - letterPx * 1.1].find((bottom) =>
+    taken.every(([l, t, r, b]) => left >= r || left + long <= l || bottom <= t || bottom - letterPx >= b),
+  );
+  if (base === undefined) return [];
+  taken.push([left, base - letterPx, left + long, base]);
+  return [{ kind: 'text', x: left, y: base, says, fill: 'text', anchor: 'start', bold: true }];
+}
+
 export function runningChart(charts: EveningCharts, options: RunningOptions): Drawing {
   const { places, cabs, width, letterPx, clock } = options;
   const left = Math.max(...places.map(({ name }) => textWidth(name, letterPx)), 40) + letterPx;
@@ -65,6 +86,7 @@ export function runningChart(charts: EveningCharts, options: RunningOptions): Dr
   const shapes: Shape[] = [...axis.shapes, ...placeLabels(places, y, options)];
   const named = new Map<string, number>();
   const labels: Shape[] = [];
+  const taken: Box[] = [];
   const drawn = (line: TrainLine) =>
     line.points.map(({ at, distanceMm }) => [axis.x(at), y(distanceMm)] as const);
   for (const line of charts.lines) {
@@ -77,18 +99,9 @@ export function runningChart(charts: EveningCharts, options: RunningOptions): Dr
     for (const [x, at] of way) {
       const last = named.get(line.train);
       if (last !== undefined && x - last < NAME_EVERY * width) continue;
-      named.set(line.train, x);
-      const says = options.train(line.train);
-      const fits = x + textWidth(says, letterPx) < width;
-      labels.push({
-        kind: 'text',
-        x: fits ? x + 3 : width,
-        y: at - 4,
-        says,
-        fill: 'text',
-        anchor: fits ? 'start' : 'end',
-        bold: true,
-      });
+      const name = nameAt(options.train(line.train), x, at, taken, options);
+      if (name.length > 0) named.set(line.train, x);
+      labels.push(...name);
     }
   }
   return { width, height: bottom + letterPx * 1.8, letterPx, shapes: [...shapes, ...labels] };
