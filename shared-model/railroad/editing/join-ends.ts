@@ -8,8 +8,8 @@ import { done, type Outcome, refused } from './outcome.ts';
 import { splitEdge } from './split-edge.ts';
 import { samePoint, trackOf } from './track.ts';
 
-/** A draft in which one node stands wherever another one stood. */
-function standingFor(draft: DraftDocument, keep: NodeId, gone: NodeId): DraftDocument {
+/** A draft in which one node stands wherever another one stood, which is gone. */
+export function standingFor(draft: DraftDocument, keep: NodeId, gone: NodeId): DraftDocument {
   const as = (id: NodeId): NodeId => (id === gone ? keep : id);
   const ends = ({ between: [one, other] }: TrackEdge): [NodeId, NodeId] => [as(one), as(other)];
   return {

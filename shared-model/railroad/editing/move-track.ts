@@ -5,6 +5,7 @@ import type { TrackEdge, TrackNode } from '../document.ts';
 import { type DraftDocument, freshIds, idsOf } from './draft.ts';
 import { thingAtSpot } from './draw-edge.ts';
 import { fitNodes, MOST_EDGES, prefixOf } from './fit-nodes.ts';
+import { standingFor } from './join-ends.ts';
 import { endsOf } from './open-ends.ts';
 import { done, type Outcome, refused } from './outcome.ts';
 import { nodeNaming } from './rename-id.ts';
@@ -51,22 +52,7 @@ function joined(draft: DraftDocument, keep: TrackNode, gone: TrackNode): DraftDo
     return edge !== undefined && otherEnd(edge, gone.id) === keep.id;
   });
   if (cut || opened || between || stay.length + come.length > MOST_EDGES) return null;
-  const ends = ([a, b]: readonly [NodeId, NodeId]): [NodeId, NodeId] => [
-    a === gone.id ? keep.id : a,
-    b === gone.id ? keep.id : b,
-  ];
-  const after: DraftDocument = {
-    ...draft,
-    nodes: draft.nodes.filter(({ id }) => id !== gone.id),
-    edges: draft.edges.map((edge) =>
-      edge.between.includes(gone.id) ? { ...edge, between: ends(edge.between) } : edge,
-    ),
-    places: draft.places.map((place) => ({
-      ...place,
-      at: place.at.map((spot) => (spot.toward === gone.id ? { ...spot, toward: keep.id } : spot)),
-    })),
-  };
-  return fitNodes(after, [keep.id]);
+  return fitNodes(standingFor(draft, keep.id, gone.id), [keep.id]);
 }
 
 /**
