@@ -52,6 +52,7 @@ export function BoardZone({ source, desk, onOpen }: BoardZoneProps) {
         railroad={railroad}
         view={view}
         label={LABELS[kind]}
+        readFrom={kind === 'rehearsal' ? 'leisure' : 'desk'}
         onOpen={onOpen}
         follow={nextTrain ?? desk.picked ?? undefined}
       />

@@ -3,7 +3,7 @@
  * again by how the railroad stands then; from there another plan can be made at any moment.
  */
 import { useEffect, useRef, useState } from 'react';
-import type { KeptOrder, KeptPlan } from '../../shared-model/planning/carry-out/keep-order.ts';
+import type { KeptOrder, KeptPlan, StayToEnd } from '../../shared-model/planning/carry-out/keep-order.ts';
 import { stillGiven, type Turn, turnsOf } from '../../shared-model/planning/carry-out/whose-turn.ts';
 import { clockText } from '../../shared-model/planning/chart/chart-ticks.ts';
 import type { PlanOrder } from '../../shared-model/planning/rehearsal/plan-orders.ts';
@@ -30,14 +30,17 @@ interface MakeRealProps {
 const orderWords = (railroad: Railroad, { train, input }: PlanOrder): string =>
   `${trainWords(railroad, train)} to ${spokenDestination(railroad, input.to)}`;
 
-/** "until No. 3 has left 5 Mill and the order before it is given". */
+/** "Not its turn until No. 3 has left 5 Mill, and No. 7 to Quarry is given." Of a train the last block says it all: it leaves those before it sooner. */
 function heldWords(railroad: Railroad, turn: Turn): string {
   if (turn.is !== 'held') return '';
-  const left = turn.until.map(
+  const last = new Map<string, StayToEnd>();
+  for (const stay of turn.until)
+    if (stay.stay >= (last.get(stay.train)?.stay ?? -1)) last.set(stay.train, stay);
+  const left = [...last.values()].map(
     ({ train, block }) => `${trainWords(railroad, train)} has left ${blockName(railroad, block)}`,
   );
   const behind = turn.behind === null ? [] : [`${orderWords(railroad, turn.behind.order)} is given`];
-  return `Not its turn until ${[...new Set([...left, ...behind])].join(', and ')}.`;
+  return `Not its turn until ${[...left, ...behind].join(', and ')}.`;
 }
 
 /** The blocks that an order takes its train into. */

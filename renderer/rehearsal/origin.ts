@@ -7,6 +7,7 @@ import type { SituationJson } from '../../shared-model/planning/situation.ts';
 import type { Railroad } from '../../shared-model/railroad/railroad.ts';
 import type { CarriedOver } from '../../shared-model/session/initial.ts';
 import type { FollowedEvening } from '../console/followed-evening.ts';
+import { withKnobsTurned } from './knobs-in-the-way.ts';
 
 export interface Known extends Pick<CarriedOver, 'tags' | 'checks'> {
   readonly people: Readonly<Record<string, string | null>>;
@@ -46,7 +47,7 @@ export function originsFor(
   railroad: Railroad,
 ): readonly { readonly key: string; readonly says: string }[] {
   return [
-    ...(evening === null ? [] : [{ key: 'live', says: 'the live evening, as it stands now' }]),
+    ...(evening === null ? [] : [{ key: 'live', says: 'the live evening, now' }]),
     ...railroad.document.settings.map(({ id, name }) => ({
       key: `setting ${id}`,
       says: `the setting “${name}”`,
@@ -67,7 +68,7 @@ export function originOf(key: string, evening: FollowedEvening | null, railroad:
 }
 
 /**
- * The live evening as it stands now, to be planned again.
+ * The live evening as it stands now, to be planned again. A knob that is off under a train that is to go is turned for it, as in the plan before.
  *
  * @param wishes where the trains were to end up in the plan before
  * @param since seconds since the beginning of that plan
@@ -77,10 +78,17 @@ export function originFromHere(
   wishes: SituationJson['trains'],
   since: number,
 ): Origin {
+  const here = fromHere(evening.railroad, evening.state, wishes, since);
+  const { json, turned } = withKnobsTurned(here.railroad, here.json);
   return {
     key: 'live',
     says: 'the live evening, as it stood when it was planned again',
     known: knownIn(evening),
-    ...fromHere(evening.railroad, evening.state, wishes, since),
+    ...here,
+    json,
+    left: [
+      ...here.left,
+      ...turned.map((knob) => `how ${knob} stands: in this rehearsal it is turned to the train on it.`),
+    ],
   };
 }

@@ -1,9 +1,10 @@
 /** "In which order?": the planner at work, the plans side by side, the chart of the one looked at, its steps, and making it real. */
-import { useState } from 'react';
+import { useDeferredValue, useState } from 'react';
 import { clockText } from '../../shared-model/planning/chart/chart-ticks.ts';
 import { planAnswer, plannerEnded } from '../../shared-model/wire/planner.ts';
 import { Act } from '../parts/act.tsx';
 import { NumberBox } from '../parts/field.tsx';
+import type { PlanKept } from './made-plan.ts';
 import { PlanSteps } from './plan-steps.tsx';
 import { PlanTable } from './plan-table.tsx';
 import { PlansSideBySide } from './plans-side-by-side.tsx';
@@ -98,6 +99,33 @@ export function Planning({ rehearsal }: { readonly rehearsal: Rehearsal }) {
   );
 }
 
+/** The best plan so far, while a better one is looked for: to be seen, not to be worked with. */
+function SoFar({ rehearsal, plan }: { readonly rehearsal: Rehearsal; readonly plan: PlanKept }) {
+  // It comes again and again: what is pressed meanwhile goes before it.
+  const shown = useDeferredValue(plan);
+  const seen = rehearsal.seeing(shown);
+  if (seen === null) return null;
+  return (
+    <>
+      <p>
+        The best so far: arrivals together {clockText(shown.answer.total ?? 0)}, {shown.answer.moves.length}{' '}
+        moves, {shown.answer.throws.length} throws.
+      </p>
+      <TimeChart
+        railroad={rehearsal.origin.railroad}
+        plan={shown}
+        chart={seen.chart}
+        cabs={cabsOf(rehearsal)}
+        now={null}
+        onDrag={null}
+      />
+    </>
+  );
+}
+
+const cabsOf = ({ json }: Rehearsal): ReadonlyMap<string, string> =>
+  new Map(json.trains.map(({ train, cab }) => [train, cab]));
+
 interface PlanSheetProps {
   readonly rehearsal: Rehearsal;
   readonly step: number;
@@ -110,9 +138,9 @@ export function PlanSheet({ rehearsal, step, onStep, onReal }: PlanSheetProps) {
   const { plans, chosen, seen, origin, drag } = rehearsal;
   const [asTable, setAsTable] = useState(false);
   const plan = plans[chosen];
+  if (rehearsal.bestSoFar !== null) return <SoFar rehearsal={rehearsal} plan={rehearsal.bestSoFar} />;
   if (plan === undefined || seen === null) return null;
   const { conflicts } = seen.chart;
-  const cabs = new Map<string, string>(rehearsal.json.trains.map(({ train, cab }) => [train, cab]));
   const now = seen.played.steps[step - 1]?.at ?? null;
   return (
     <>
@@ -121,11 +149,18 @@ export function PlanSheet({ rehearsal, step, onStep, onReal }: PlanSheetProps) {
         railroad={origin.railroad}
         plan={plan}
         chart={seen.chart}
-        cabs={cabs}
+        cabs={cabsOf(rehearsal)}
         now={now}
         onDrag={drag}
       />
-      <section className="rehearsal-conflicts" aria-label="Conflicts" data-count={conflicts.length}>
+      {/* biome-ignore-start lint/a11y/noNoninteractiveTabindex: many conflicts scroll, which the keyboard has to reach */}
+      <section
+        className="rehearsal-conflicts"
+        aria-label="Conflicts"
+        data-count={conflicts.length}
+        tabIndex={conflicts.length === 0 ? undefined : 0}
+      >
+        {/* biome-ignore-end lint/a11y/noNoninteractiveTabindex: as above */}
         {conflicts.length === 0 ? (
           <p role="status">No conflict: the independent check finds nothing wrong with {plan.name}.</p>
         ) : (

@@ -75,7 +75,7 @@ export function RehearsalDesk({
   const [sheet, setSheet] = useState<SheetKey>(
     origin.key === 'left' && before?.madeReal != null
       ? 'real'
-      : asks || (before?.plans.length ?? 0) > 0
+      : (asks && rehearsal.parsed.ok) || (before?.plans.length ?? 0) > 0
         ? 'plan'
         : 'trains',
   );
@@ -124,6 +124,11 @@ export function RehearsalDesk({
   const takeBack = () => (rehearsal.last === null ? onBefore?.() : rehearsal.takeBack());
   useRehearsalKeys(rehearsal, takeBack);
 
+  /** A sheet begins at its top, where the answer comes too. */
+  const goToTop = (to: SheetKey) => {
+    setSheet(to);
+    document.getElementById(sheetId)?.scrollTo(0, 0);
+  };
   const goesTo = (to: BlockId) => {
     const trains = json.trains.map((train) => (train.train === picked ? { ...train, to } : train));
     rehearsal.change(`${trainWords(origin.railroad, picked ?? '')}: where it is to go`, { ...json, trains });
@@ -157,7 +162,7 @@ export function RehearsalDesk({
       <div className="rehearsal-asks">
         <Act
           onPress={() => {
-            setSheet('trains');
+            goToTop('trains');
             rehearsal.askSafe(SAFE_EFFORT);
           }}
           notNow={notNow ?? (safe.state.is === 'working' ? atWork : undefined)}
@@ -167,7 +172,7 @@ export function RehearsalDesk({
         <Act
           onPress={() => {
             setStep(0);
-            setSheet('plan');
+            goToTop('plan');
             rehearsal.askPlan();
           }}
           notNow={notNow ?? (planning.state.is === 'working' ? atWork : undefined)}
@@ -180,7 +185,7 @@ export function RehearsalDesk({
           sheet={sheet}
           panel={sheetId}
           counts={{ plan: plans.length, kept: kept.length }}
-          onSheet={setSheet}
+          onSheet={goToTop}
         />
       </div>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls has to be reached by the keyboard */}
@@ -197,7 +202,7 @@ export function RehearsalDesk({
               <p>No plan yet. Give the trains somewhere to go, then ask “In which order?”.</p>
             ) : null}
             <Planning rehearsal={rehearsal} />
-            <PlanSheet rehearsal={rehearsal} step={at} onStep={setStep} onReal={() => setSheet('real')} />
+            <PlanSheet rehearsal={rehearsal} step={at} onStep={setStep} onReal={() => goToTop('real')} />
           </>
         ) : null}
         {sheet === 'real' ? (

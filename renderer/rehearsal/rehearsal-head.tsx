@@ -77,7 +77,7 @@ export function RehearsalHead({
       </Act>
       {children}
       <a className="rehearsal-link" href="#/rehearsal/by-hand">
-        By hand, on the Desk
+        By hand
       </a>
     </section>
   );

@@ -23,7 +23,8 @@ interface TimeChartProps {
   readonly cabs: ReadonlyMap<string, string>;
   /** The second that is looked at. */
   readonly now: number | null;
-  readonly onDrag: (move: number, start: number) => void;
+  /** Null while the plan is not to be changed. */
+  readonly onDrag: ((move: number, start: number) => void) | null;
 }
 
 const ROW = 30;
@@ -138,7 +139,7 @@ export function TimeChart({ railroad, plan, chart, cabs, now, onDrag }: TimeChar
         {now === null ? null : (
           <line className="chart-now" x1={x(now)} x2={x(now)} y1={AXIS - 6} y2={height} data-now={now} />
         )}
-        {chart.starts.map((start) => (
+        {(onDrag === null ? [] : chart.starts).map((start) => (
           <StartHandle
             key={start.move}
             start={start}
@@ -148,7 +149,7 @@ export function TimeChart({ railroad, plan, chart, cabs, now, onDrag }: TimeChar
             place={[x(start.at), y(start.row)]}
             end={chart.end}
             secondsAt={(px) => x.invert(px)}
-            onDrag={(at) => onDrag(start.move, at)}
+            onDrag={(at) => onDrag?.(start.move, at)}
           />
         ))}
       </svg>

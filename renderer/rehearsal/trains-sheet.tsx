@@ -1,8 +1,7 @@
 /** Which trains stand where, on whose cab, where they are to end up; what is wrong with it stands at its row. */
 import type { ThrottleId, TrainId } from '../../shared-model/ids.ts';
-import type { Malformed } from '../../shared-model/malformed.ts';
-import type { SituationJson } from '../../shared-model/planning/situation.ts';
 import { Act } from '../parts/act.tsx';
+import { placeOf, withoutKnob } from './knobs-in-the-way.ts';
 import type { Origin } from './origin.ts';
 import { type DraftTrain, TrainRow } from './train-row.tsx';
 import type { Rehearsal } from './use-rehearsal.ts';
@@ -12,20 +11,6 @@ import { named, spotOf, standingPlaces, trainWords } from './words.ts';
 const isOnItsWay = ({ underWay, json }: Origin, { train, edge, toward }: DraftTrain): boolean =>
   underWay.has(train as TrainId) &&
   json.trains.some((one) => one.train === train && one.edge === edge && one.toward === toward);
-
-/** What a sentence of the parser is about: a row, a knob, or all of it. */
-function placeOf({ path }: Malformed): { readonly row: number | null; readonly knob: string | null } {
-  const row = /^\$\.trains\[(\d+)\]/.exec(path)?.[1];
-  const knob = /^\$\.(?:selectors|toggles)\.?\[?"?([\w-]+)/.exec(path)?.[1];
-  return { row: row === undefined ? null : Number(row), knob: knob ?? null };
-}
-
-/** The way out where a knob contradicts the train above it: the knob is left to the rehearsal, which turns it to the train's cab. */
-function withoutKnob(json: SituationJson, knob: string): SituationJson {
-  const rest = <Value,>(record: Readonly<Record<string, Value>> | undefined) =>
-    Object.fromEntries(Object.entries(record ?? {}).filter(([id]) => id !== knob));
-  return { ...json, selectors: rest(json.selectors), toggles: rest(json.toggles) };
-}
 
 interface TrainsSheetProps {
   readonly rehearsal: Rehearsal;
@@ -73,6 +58,30 @@ export function TrainsSheet({ rehearsal, picked, onPick }: TrainsSheetProps) {
   };
   return (
     <section className="rehearsal-trains" aria-label="Trains">
+      {wrong !== null && at.row === null ? (
+        <p role="alert" className="rehearsal-problem">
+          {at.knob === null ? sentence : `${named(railroad, at.knob)}: ${sentence}`}{' '}
+          {at.knob === null ? null : (
+            <Act kind="calm" onPress={() => change('a knob turned', withoutKnob(json, at.knob ?? ''))}>
+              Turn it to that cab in this rehearsal
+            </Act>
+          )}
+        </p>
+      ) : null}
+      {fork === null || fork.problems.length === 0 ? null : (
+        <ul className="rehearsal-problem" aria-label="Against where they stand">
+          {fork.problems.map((says) => (
+            <li key={says}>{says}</li>
+          ))}
+        </ul>
+      )}
+      {origin.left.length === 0 ? null : (
+        <ul aria-label="Not taken over">
+          {origin.left.map((says) => (
+            <li key={says}>Not taken over: {says}</li>
+          ))}
+        </ul>
+      )}
       {json.trains.length === 0 ? (
         <p>
           No train stands anywhere yet. Put one on the track: pick it, say where its head stands and where it
@@ -100,30 +109,6 @@ export function TrainsSheet({ rehearsal, picked, onPick }: TrainsSheetProps) {
           />
         ))}
       </ul>
-      {wrong !== null && at.row === null ? (
-        <p role="alert" className="rehearsal-problem">
-          {at.knob === null ? sentence : `${named(railroad, at.knob)}: ${sentence}`}{' '}
-          {at.knob === null ? null : (
-            <Act kind="calm" onPress={() => change('a knob turned', withoutKnob(json, at.knob ?? ''))}>
-              Turn it to that cab in this rehearsal
-            </Act>
-          )}
-        </p>
-      ) : null}
-      {fork === null || fork.problems.length === 0 ? null : (
-        <ul className="rehearsal-problem" aria-label="Against where they stand">
-          {fork.problems.map((says) => (
-            <li key={says}>{says}</li>
-          ))}
-        </ul>
-      )}
-      {origin.left.length === 0 ? null : (
-        <ul aria-label="Not taken over">
-          {origin.left.map((says) => (
-            <li key={says}>Not taken over: {says}</li>
-          ))}
-        </ul>
-      )}
       <div className="rehearsal-acts">
         {out.map(({ id, name }) => (
           <Act key={id} kind="calm" onPress={() => add(id)}>
