@@ -137,6 +137,7 @@ describe.each([
     await expect.poll(async () => (await conflictsShown(page)).count).toBeGreaterThan(0);
     const list = await page.locator('.rehearsal-conflicts').boundingBox();
     expect((list?.y ?? 0) + (list?.height ?? 0)).toBeLessThanOrEqual(800);
+    expect(list?.height ?? 0).toBeGreaterThan(44);
     await page.screenshot({ path: pictureFile(`rehearsal-conflict-${name.replaceAll(' ', '-')}`) });
     await hands.takeBack(page);
     await expect.poll(() => conflictsShown(page)).toEqual({ count: 0, listed: 0 });
