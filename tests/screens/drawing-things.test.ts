@@ -112,7 +112,10 @@ test('a feeder is put on the track that is pointed at, by pointer and by keyboar
   const id = await openAt('wiring/blocks');
   await row('B2').click();
   await button('Point at it').click();
-  await page.getByText('Point at the track that feeder 1 of Passing main ends on').waitFor();
+  await page
+    .getByRole('status')
+    .getByText('Point at the track that feeder 1 of Passing main ends on')
+    .waitFor();
   await pressEdge('e7');
   expect((await kept(id)).blocks[1]?.feeders[0]?.edge).toBe('e7');
 
