@@ -1,6 +1,7 @@
 /** A job for the planner's worker, read whole: the host reads it to answer what is wrong with it, the worker to do it. */
 import { type Malformed, type Parsed, parseValue } from '../../shared-model/malformed.ts';
 import type { PlanOptions } from '../../shared-model/planning/plan/options.ts';
+import type { PlanMove } from '../../shared-model/planning/plan-answer.ts';
 import { parseSituation, type Situation } from '../../shared-model/planning/situation.ts';
 import { indexRailroad, type Railroad } from '../../shared-model/railroad/railroad.ts';
 import { whyNotRunnable } from '../../shared-model/railroad/runnable.ts';
@@ -18,6 +19,7 @@ export type PlannerTask = { readonly railroad: Railroad } & (
       readonly options: PlanOptions;
       readonly limitSeconds: number;
       readonly seed: number;
+      readonly unlike: readonly (readonly PlanMove[])[];
     }
   | { readonly kind: 'capacity'; readonly limitSeconds: number; readonly seed: number }
 );
@@ -52,8 +54,11 @@ export function readPlannerTask(job: PlannerJob): Parsed<PlannerTask> {
       if (!options.ok) return within('options', options.malformed);
       if (situation.reversals)
         return wrong('$.situation.reversals', 'expected false, since plans have no reversals yet');
-      const { limitSeconds, seed, ...rest } = options.value;
-      return { ok: true, value: { kind: 'plan', railroad, situation, options: rest, limitSeconds, seed } };
+      const { limitSeconds, seed, unlike, ...rest } = options.value;
+      return {
+        ok: true,
+        value: { kind: 'plan', railroad, situation, options: rest, limitSeconds, seed, unlike },
+      };
     }
   }
 }

@@ -51,6 +51,7 @@ function planning(task: TaskOf<'plan'>, { now, tell }: PlannerSurroundings): Pla
   };
   return plan(task.railroad, task.situation, task.options, {
     draw: drawsFrom(task.seed),
+    unlike: task.unlike,
     shouldStop: () => {
       if (now() > told + WORD_EVERY_MS) tellNow();
       return now() > began + task.limitSeconds * 1000;

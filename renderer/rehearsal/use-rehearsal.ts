@@ -187,7 +187,15 @@ export function useRehearsal(origin: Origin, opened: Opened): Rehearsal {
       void planning.start({
         task: 'plan',
         ...request,
-        options: { ...options, limitSeconds: SEARCH_SECONDS, seed: plans.length + 1 },
+        options: {
+          ...options,
+          limitSeconds: SEARCH_SECONDS,
+          seed: plans.length + 1,
+          // With other hands or another voice the same order is a plan of its own.
+          unlike: plans
+            .filter((other) => JSON.stringify(other.options) === JSON.stringify(options))
+            .map(({ answer }) => answer.moves),
+        },
       });
     },
     bestSoFar,

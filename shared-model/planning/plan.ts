@@ -2,7 +2,7 @@
 import type { Draw } from '../chance.ts';
 import type { Railroad } from '../railroad/railroad.ts';
 import type { Seconds } from '../units.ts';
-import { searchExactly } from './plan/exact.ts';
+import { type Exact, searchExactly } from './plan/exact.ts';
 import { planByHands, planByTrack, type TimedOrder, timedWitness } from './plan/first-plan.ts';
 import { improve } from './plan/improve.ts';
 import type { Timer } from './plan/insert-trains.ts';
@@ -10,7 +10,8 @@ import { plannedAnswer } from './plan/make-answer.ts';
 import type { PlanOptions } from './plan/options.ts';
 import { type PlanTask, planTask } from './plan/plan-task.ts';
 import { timetabler } from './plan/timetable.ts';
-import type { PlanAnswer } from './plan-answer.ts';
+import { timerUnlike } from './plan/unlike.ts';
+import type { PlanAnswer, PlanMove } from './plan-answer.ts';
 import { type Budget, decideSafe, USUAL_STATES } from './safe-state/decide.ts';
 import { soonestAlone } from './safe-state/interval-way.ts';
 import type { Situation } from './situation.ts';
@@ -24,6 +25,8 @@ export interface PlanEffort {
   /** Changes to try without a better plan before it is good enough. */
   readonly patience?: number;
   readonly safeBudget?: Budget;
+  /** Moves of plans that are there already: only really different ones are wanted, with another way or another order of trains somewhere. */
+  readonly unlike?: readonly (readonly PlanMove[])[];
 }
 
 const USUAL_PATIENCE = 60_000;
@@ -58,6 +61,11 @@ export function lowerBoundOf(task: PlanTask): Seconds {
   }, 0);
 }
 
+/** The exact search, where all plans are wanted: it knows of no others that are not. */
+function exactly(task: PlanTask, { shouldStop, unlike }: PlanEffort, below: Seconds, states: number): Exact {
+  return (unlike ?? []).length > 0 ? { ended: false } : searchExactly(task, { below, states, shouldStop });
+}
+
 /** A first plan by whatever way finds one; else what can be said without. */
 function begin(task: PlanTask, timer: Timer, effort: PlanEffort): TimedOrder | 'impossible' | 'undecided' {
   const { draw, shouldStop } = effort;
@@ -79,11 +87,7 @@ function begin(task: PlanTask, timer: Timer, effort: PlanEffort): TimedOrder | '
   const serial = decision.verdict === 'safe' ? timedWitness(task, timer, decision.runs) : null;
   if (serial !== null) return serial;
   // The track allows it; the knobs may not, or not in the moment in which they are needed.
-  const any = searchExactly(task, {
-    below: Number.POSITIVE_INFINITY,
-    states: MOST_PROOF_STATES,
-    shouldStop,
-  });
+  const any = exactly(task, effort, Number.POSITIVE_INFINITY, MOST_PROOF_STATES);
   if (any.ended) return any.best ?? 'impossible';
   return (
     planByTrack(task, timer, draw, MORE_TRIES, shouldStop) ??
@@ -105,7 +109,7 @@ export function plan(
 ): PlanAnswer {
   const task = planTask(railroad, situation, options);
   if (task.movers.some(({ timeLeft }) => timeLeft(0) === Number.POSITIVE_INFINITY)) return none('impossible');
-  const timer = timetabler(task);
+  const timer = timerUnlike(task, timetabler(task), effort.unlike ?? []);
   const first = begin(task, timer, effort);
   if (typeof first === 'string') return none(first);
   const lowerBound = lowerBoundOf(task);
@@ -122,11 +126,8 @@ export function plan(
     });
   const good = improved(first, Math.min(patience, BEFORE_PROOF));
   if (good.timetable.total <= lowerBound + 1e-6) return answer(good);
-  const exact = searchExactly(task, {
-    below: good.timetable.total,
-    states: Math.min(MOST_PROOF_STATES, patience * PROOF_STATES_PER_CHANGE),
-    shouldStop: effort.shouldStop,
-  });
+  const states = Math.min(MOST_PROOF_STATES, patience * PROOF_STATES_PER_CHANGE);
+  const exact = exactly(task, effort, good.timetable.total, states);
   if (!exact.ended) return answer(patience > BEFORE_PROOF ? improved(good, patience) : good);
   const best = plannedAnswer(task, exact.best ?? good, lowerBound, true);
   if (exact.best !== null) effort.onBetter?.(best);

@@ -153,7 +153,8 @@ export const CALLS = {
       task: z.enum(['safe', 'plan', 'capacity']),
       document: railroadDocument,
       situation: anyJson,
-      options: z.record(z.string(), z.number()),
+      /** Read by its task: `shared-model/wire/planner.ts`. */
+      options: z.record(z.string(), z.unknown()),
     }),
     z.strictObject({ job: z.number().int() }),
   ),

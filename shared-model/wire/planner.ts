@@ -13,6 +13,17 @@ export const safeOptions = z.strictObject({
   states: z.number().int().min(1).max(100_000_000).default(3_000_000),
 });
 
+const planMove = z.strictObject({
+  train: trainId,
+  blocks: z.array(blockId),
+  start: z.number(),
+  end: z.number(),
+  edges: z.array(edgeId),
+});
+
+/** Plans that another one may be unlike. */
+const MOST_UNLIKE = 40;
+
 export const planOptions = z.strictObject({
   throwSeconds: seconds.default(USUAL_OPTIONS.throwSeconds),
   marginSeconds: seconds.default(USUAL_OPTIONS.marginSeconds),
@@ -23,6 +34,8 @@ export const planOptions = z.strictObject({
   limitSeconds: z.number().min(0.01).max(3600).default(5),
   /** The same situation and seed give the same draws. */
   seed: z.number().int().min(0).max(4_294_967_295).default(1),
+  /** The moves of plans that are there already: only one with another way or another order of trains is looked for. */
+  unlike: z.array(z.array(planMove)).max(MOST_UNLIKE).default([]),
 }) satisfies z.ZodType<PlanOptions>;
 
 /** What `safe` answers. */
@@ -33,13 +46,6 @@ export const safeVerdict: z.ZodType<SafeVerdict> = z.strictObject({
   states: z.number(),
 });
 
-const planMove = z.strictObject({
-  train: trainId,
-  blocks: z.array(blockId),
-  start: z.number(),
-  end: z.number(),
-  edges: z.array(edgeId),
-});
 const planThrow = z.strictObject({
   at: z.number(),
   kind: z.enum(['selector', 'turnout', 'toggle']),
