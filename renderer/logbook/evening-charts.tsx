@@ -17,6 +17,7 @@ import { runningChart } from './charts/running-chart.ts';
 import { throwsByMinute, throwsChart } from './charts/throws-chart.ts';
 import { waitsChart } from './charts/waits-chart.ts';
 import { momentText } from './moment-text.ts';
+import { useEnding, type Whole } from './use-ending.ts';
 import type { OpenedEvening } from './use-evening.ts';
 import './charts.css';
 
@@ -24,36 +25,6 @@ import './charts.css';
 const PART_SECONDS = 4 * 3600;
 /** A narrower chart could not be read. */
 const LEAST_WIDTH = 480;
-
-/** What the charts need to know of the whole evening: it is in the state after its last entry. */
-interface Whole {
-  /** Seconds that the evening lasted. */
-  readonly seconds: number;
-  /** Names of the trains, those added tonight among them. */
-  readonly trains: ReadonlyMap<string, string>;
-}
-
-type Ending = { readonly whole: Whole } | { readonly says: string } | null;
-
-/** Null while it is on its way. */
-function useEnding({ card: { id, entries } }: OpenedEvening): Ending {
-  const { connection } = useConsoleStore();
-  const [ending, setEnding] = useState<Ending>(null);
-  useEffect(() => {
-    let wanted = true;
-    void connection.call('evenings.stateAt', { id, entry: entries }).then((answer) => {
-      if (!wanted) return;
-      if (!answer.ok) return setEnding({ says: answer.problem.says });
-      const { at, trains } = answer.value.state;
-      const names = Object.entries(trains).map(([train, { name }]) => [train, name] as const);
-      setEnding({ whole: { seconds: at, trains: new Map(names) } });
-    });
-    return () => {
-      wanted = false;
-    };
-  }, [connection, id, entries]);
-  return ending;
-}
 
 type Charting =
   | { readonly is: 'failed'; readonly says: string }
