@@ -12,7 +12,8 @@ import { TimeChart } from './time-chart.tsx';
 import type { Rehearsal } from './use-rehearsal.ts';
 import { faultWords } from './words.ts';
 
-function NoPlan({ answer }: { readonly answer: unknown }) {
+/** @param others whether plans are there already, from which this one was to differ */
+function NoPlan({ answer, others }: { readonly answer: unknown; readonly others: boolean }) {
   const ended = plannerEnded.safeParse(answer);
   if (ended.success && 'fault' in ended.data)
     return <p role="status">It could not be worked out: {ended.data.fault}</p>;
@@ -38,8 +39,10 @@ function NoPlan({ answer }: { readonly answer: unknown }) {
     );
   return (
     <p role="status">
-      <strong className="rehearsal-verdict">Not decided.</strong> No plan was found in the time; there may be
-      one all the same.
+      <strong className="rehearsal-verdict">Not decided.</strong>{' '}
+      {others
+        ? 'No plan was found that differs from those below in a way or in who goes first; there may be one all the same.'
+        : 'No plan was found in the time; there may be one all the same.'}
     </p>
   );
 }
@@ -50,7 +53,7 @@ export function Planning({ rehearsal }: { readonly rehearsal: Rehearsal }) {
   return (
     <div className="rehearsal-planning">
       {state.is === 'wrong' ? <p role="alert">{state.says}</p> : null}
-      {state.is === 'answered' ? <NoPlan answer={state.answer} /> : null}
+      {state.is === 'answered' ? <NoPlan answer={state.answer} others={rehearsal.plans.length > 0} /> : null}
       <details className="rehearsal-options">
         <summary>Hands and voice</summary>
         <div className="rehearsal-acts">
