@@ -49,12 +49,42 @@ function flatten(graph: WayGraph): FlatGraph {
   return made;
 }
 
-/** A queue of states by length: a binary heap in two flat lists. */
+/**
+ * A queue of states by length: a binary heap in two flat lists. What is taken leaves its place vacant for what comes next, since most
+ * states have one way on, whose length is little more.
+ */
 function lengthQueue() {
   const keys: number[] = [];
   const states: number[] = [];
+  let isVacant = false;
+  /** Puts something at the top, and lets it sink to its place. */
+  const sink = (key: number, state: number): void => {
+    const size = keys.length;
+    let place = 0;
+    for (let child = 1; child < size; child = 2 * place + 1) {
+      if (child + 1 < size && (keys[child + 1] as number) < (keys[child] as number)) child += 1;
+      if ((keys[child] as number) >= key) break;
+      keys[place] = keys[child] as number;
+      states[place] = states[child] as number;
+      place = child;
+    }
+    keys[place] = key;
+    states[place] = state;
+  };
+  const close = (): void => {
+    if (!isVacant) return;
+    isVacant = false;
+    const key = keys.pop() as number;
+    const state = states.pop() as number;
+    if (keys.length > 0) sink(key, state);
+  };
   return {
     push: (key: number, state: number): void => {
+      if (isVacant) {
+        isVacant = false;
+        sink(key, state);
+        return;
+      }
       let place = keys.length;
       keys.push(key);
       states.push(state);
@@ -68,24 +98,16 @@ function lengthQueue() {
       keys[place] = key;
       states[place] = state;
     },
-    least: (): number => keys[0] ?? Number.POSITIVE_INFINITY,
+    /** The least length waiting; Infinity when nothing waits. */
+    least: (): number => {
+      close();
+      return keys[0] ?? Number.POSITIVE_INFINITY;
+    },
+    /** Takes the state of the least length; there must be one. */
     pop: (): number => {
-      const top = states[0] ?? -1;
-      const key = keys.pop();
-      const state = states.pop();
-      const size = keys.length;
-      if (key === undefined || state === undefined || size === 0) return top;
-      let place = 0;
-      for (let child = 1; child < size; child = 2 * place + 1) {
-        if (child + 1 < size && (keys[child + 1] as number) < (keys[child] as number)) child += 1;
-        if ((keys[child] as number) >= key) break;
-        keys[place] = keys[child] as number;
-        states[place] = states[child] as number;
-        place = child;
-      }
-      keys[place] = key;
-      states[place] = state;
-      return top;
+      close();
+      isVacant = true;
+      return states[0] as number;
     },
   };
 }
@@ -142,7 +164,11 @@ export function nearestPath(query: PathQuery, settled: Settled): Path | undefine
   let best: Step[] | undefined;
   let bestLength = Number.POSITIVE_INFINITY;
   let bestReverses = 0;
-  while (queue.least() <= bestLength && queue.least() < Number.POSITIVE_INFINITY) {
+  for (
+    let next = queue.least();
+    next <= bestLength && next < Number.POSITIVE_INFINITY;
+    next = queue.least()
+  ) {
     const state = queue.pop();
     if (done[state] === 1) continue;
     done[state] = 1;

@@ -37,29 +37,21 @@ export interface Route {
   readonly stretches: readonly Stretch[];
 }
 
-/** What happens between two spots of a route. */
-interface Passage {
-  readonly spot: Spot;
-  /** The node passed; null where the train stands, and after a reversal. */
-  readonly through: NodeId | null;
-  readonly turnout: TurnoutSetting | null;
+interface StretchMade extends Stretch {
+  readonly spots: Spot[];
+  readonly turnouts: TurnoutSetting[];
 }
 
-function passages(railroad: Railroad, spots: readonly Spot[]): readonly Passage[] {
-  return spots.map((spot, index) => {
-    const before = spots[index - 1];
-    if (before === undefined || before.edge === spot.edge) return { spot, through: null, turnout: null };
-    const through = railroad.nodes.get(before.toward);
-    const position = through === undefined ? undefined : settingFor(through, before.edge, spot.edge);
-    if (through === undefined || position === undefined)
-      throw new Error(`no way from ${before.edge} to ${spot.edge}`);
-    return { spot, through: through.id, turnout: position === null ? null : { id: through.id, position } };
-  });
+/** How the lever between two spots has to stand; null where nothing is thrown. */
+function settingBetween(railroad: Railroad, before: Spot, spot: Spot): TurnoutPosition | null {
+  const node = railroad.nodes.get(before.toward);
+  const position = node === undefined ? undefined : settingFor(node, before.edge, spot.edge);
+  if (position === undefined) throw new Error(`no way from ${before.edge} to ${spot.edge}`);
+  return position;
 }
 
 /** Adds a setting to a list that does not have it. */
-function addTurnout(list: TurnoutSetting[], turnout: TurnoutSetting | null): void {
-  if (turnout === null) return;
+function addTurnout(list: TurnoutSetting[], turnout: TurnoutSetting): void {
   if (!list.some((other) => other.id === turnout.id && other.position === turnout.position))
     list.push(turnout);
 }
@@ -70,49 +62,56 @@ function blockAt(railroad: Railroad, spot: Spot): BlockId {
   return block;
 }
 
-/** A slip of an insulated crossing leads from one block into another; the crossing then counts with the block that is left, since no train can stop between them. */
-function stretchesOf(railroad: Railroad, way: readonly Passage[]): readonly Stretch[] {
-  const stretches: { block: BlockId; gap: NodeId | null; spots: Spot[]; turnouts: TurnoutSetting[] }[] = [];
-  for (const { spot, through, turnout } of way) {
-    const block = blockAt(railroad, spot);
-    const last = stretches.at(-1);
-    if (last !== undefined) addTurnout(last.turnouts, turnout);
-    if (last?.block === block) last.spots.push(spot);
-    else stretches.push({ block, gap: through, spots: [spot], turnouts: [] });
-  }
-  return stretches;
-}
-
 /**
  * Makes a route of the spots it goes over.
+ *
+ * A slip of an insulated crossing leads from one block into another; the crossing then counts with the block that is left, since no
+ * train can stop between them.
  *
  * @param spots at least one; each must follow from the one before by travel, or be the same edge the other way round
  * @throws when they do not follow from each other, or one is on dead track: that is a bug, not a user's mistake
  */
 export function makeRoute(railroad: Railroad, spots: readonly Spot[]): Route {
-  const way = passages(railroad, spots);
-  const stretches = stretchesOf(railroad, way);
+  const stretches: StretchMade[] = [];
   const edges: EdgeId[] = [];
   const turnouts: TurnoutSetting[] = [];
+  const reversals: Spot[] = [];
   /** The settings of each turnout that are in the list. */
   const listed = new Map<NodeId, TurnoutPosition | 'both'>();
   let lengthMm = 0;
-  for (const [index, { spot, through, turnout }] of way.entries()) {
-    const known = turnout === null ? 'both' : listed.get(turnout.id);
-    if (turnout !== null && known !== 'both' && known !== turnout.position) {
-      turnouts.push(turnout);
-      listed.set(turnout.id, known === undefined ? turnout.position : 'both');
+  let before: Spot | null = null;
+  // One pass without things of its own for each spot: a long route takes more time here than to be found.
+  for (const spot of spots) {
+    let through: NodeId | null = null;
+    const last = stretches.at(-1);
+    if (before !== null && before.edge === spot.edge) reversals.push(before);
+    else edges.push(spot.edge);
+    if (before !== null && before.edge !== spot.edge) {
+      through = before.toward;
+      lengthMm += railroad.edges.get(spot.edge)?.length ?? 0;
+      const position = settingBetween(railroad, before, spot);
+      if (position !== null) {
+        const turnout = { id: through, position };
+        const known = listed.get(through);
+        if (known !== 'both' && known !== position) {
+          turnouts.push(turnout);
+          listed.set(through, known === undefined ? position : 'both');
+        }
+        if (last !== undefined) addTurnout(last.turnouts, turnout);
+      }
     }
-    if (index === 0 || through !== null) edges.push(spot.edge);
-    if (through !== null) lengthMm += railroad.edges.get(spot.edge)?.length ?? 0;
+    const block = blockAt(railroad, spot);
+    if (last?.block === block) last.spots.push(spot);
+    else stretches.push({ block, gap: through, spots: [spot], turnouts: [] });
+    before = spot;
   }
   return {
     spots,
     edges,
-    blocks: stretches.map((stretch) => stretch.block),
+    blocks: stretches.map(({ block }) => block),
     lengthMm,
     turnouts,
-    reversals: spots.filter((spot, index) => spots[index + 1]?.edge === spot.edge),
+    reversals,
     stretches,
   };
 }
