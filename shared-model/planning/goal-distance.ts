@@ -1,5 +1,5 @@
 /** How far every spot of the track is from a block: what is left for a train of no length that nobody is in the way of. */
-import { numberHeap } from './number-heap.ts';
+import { numberHeap } from '../number-heap.ts';
 import { must, type TrackTable } from './track-table.ts';
 
 /**

@@ -3,6 +3,7 @@
  * is settled. Of two ways to a state that are equally long, the one that comes first in the order of paths is kept, so that the answer
  * is the first of `bestPaths`.
  */
+import { numberHeap } from '../number-heap.ts';
 import { compareEdges, fits, type Path, type Settled } from './path-order.ts';
 import type { PathQuery } from './path-query.ts';
 import type { Step, WayGraph } from './way-graph.ts';
@@ -49,69 +50,6 @@ function flatten(graph: WayGraph): FlatGraph {
   return made;
 }
 
-/**
- * A queue of states by length: a binary heap in two flat lists. What is taken leaves its place vacant for what comes next, since most
- * states have one way on, whose length is little more.
- */
-function lengthQueue() {
-  const keys: number[] = [];
-  const states: number[] = [];
-  let isVacant = false;
-  /** Puts something at the top, and lets it sink to its place. */
-  const sink = (key: number, state: number): void => {
-    const size = keys.length;
-    let place = 0;
-    for (let child = 1; child < size; child = 2 * place + 1) {
-      if (child + 1 < size && (keys[child + 1] as number) < (keys[child] as number)) child += 1;
-      if ((keys[child] as number) >= key) break;
-      keys[place] = keys[child] as number;
-      states[place] = states[child] as number;
-      place = child;
-    }
-    keys[place] = key;
-    states[place] = state;
-  };
-  const close = (): void => {
-    if (!isVacant) return;
-    isVacant = false;
-    const key = keys.pop() as number;
-    const state = states.pop() as number;
-    if (keys.length > 0) sink(key, state);
-  };
-  return {
-    push: (key: number, state: number): void => {
-      if (isVacant) {
-        isVacant = false;
-        sink(key, state);
-        return;
-      }
-      let place = keys.length;
-      keys.push(key);
-      states.push(state);
-      while (place > 0) {
-        const up = (place - 1) >> 1;
-        if ((keys[up] as number) <= key) break;
-        keys[place] = keys[up] as number;
-        states[place] = states[up] as number;
-        place = up;
-      }
-      keys[place] = key;
-      states[place] = state;
-    },
-    /** The least length waiting; Infinity when nothing waits. */
-    least: (): number => {
-      close();
-      return keys[0] ?? Number.POSITIVE_INFINITY;
-    },
-    /** Takes the state of the least length; there must be one. */
-    pop: (): number => {
-      close();
-      isVacant = true;
-      return states[0] as number;
-    },
-  };
-}
-
 /** Whether `nearestPath` may be asked about a graph: every state is a place of its own, and every step has a length. */
 export function isPlainGraph(graph: WayGraph): boolean {
   return flatten(graph).isPlain;
@@ -127,7 +65,7 @@ export function nearestPath(query: PathQuery, settled: Settled): Path | undefine
   const { steps, first, to, length, reverse, least, reverses, by, done } = flatten(query.graph);
   least.fill(Number.POSITIVE_INFINITY);
   done.fill(0);
-  const queue = lengthQueue();
+  const queue = numberHeap();
 
   const pathBy = (last: number): Step[] => {
     const path: Step[] = [];
@@ -154,7 +92,7 @@ export function nearestPath(query: PathQuery, settled: Settled): Path | undefine
       if (through > (least[next] as number)) continue;
       const inReverse = passed + (reverse[place] as number);
       if (!isBetter(place, next, through, inReverse)) continue;
-      if (through < (least[next] as number)) queue.push(through, next);
+      if (through < (least[next] as number)) queue.push(next, through);
       least[next] = through;
       reverses[next] = inReverse;
       by[next] = place;
@@ -169,7 +107,7 @@ export function nearestPath(query: PathQuery, settled: Settled): Path | undefine
     next <= bestLength && next < Number.POSITIVE_INFINITY;
     next = queue.least()
   ) {
-    const state = queue.pop();
+    const state = queue.take();
     if (done[state] === 1) continue;
     done[state] = 1;
     if (!goals.has(state)) {

@@ -7,8 +7,9 @@
  * another), and whether there is any plan at all always does. It holds where every run has its block from its beginning on (no insulated crossing, no slip into another block), and where nothing lies behind a toggle.
  * Elsewhere nothing is claimed.
  */
+
+import { numberHeap } from '../../number-heap.ts';
 import type { Seconds } from '../../units.ts';
-import { numberHeap } from '../number-heap.ts';
 import { must } from '../track-table.ts';
 import {
   afterRun,

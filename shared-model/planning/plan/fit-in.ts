@@ -4,8 +4,9 @@
  * needs the track under it, it must have gone on before; where others bar its way, it waits for the place at which they have left.
  * Unlike a search between fixed times it can push others back. Its times are estimates: the timetable of the whole order judges.
  */
+
+import { numberHeap } from '../../number-heap.ts';
 import type { Seconds } from '../../units.ts';
-import { numberHeap } from '../number-heap.ts';
 import { must } from '../track-table.ts';
 import { MINUTE } from './options.ts';
 import type { PlanTask, TimedRun } from './plan-task.ts';

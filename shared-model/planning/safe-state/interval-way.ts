@@ -6,7 +6,7 @@
  * A run has all that it enters from the moment it departs. So the runs of several trains, sorted by their departures, are a witness
  * for one run at a time.
  */
-import { numberHeap } from '../number-heap.ts';
+import { numberHeap } from '../../number-heap.ts';
 import { type BusyTimes, freeFrom, nextBusy } from './busy-times.ts';
 import { type IntervalMover, type IntervalRun, type ReadyRun, readyRunsFrom } from './interval-mover.ts';
 
