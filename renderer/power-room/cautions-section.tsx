@@ -1,11 +1,11 @@
 /** Every caution, and which texts were acknowledged when. */
 import { cautionsAt } from '../../shared-model/power/cautions.ts';
 import { Act } from '../parts/act.tsx';
+import { whenText } from '../parts/when-text.ts';
 import { CautionList } from './caution-list.tsx';
 import { CAUTION_KIND, keptCautions } from './kept-cautions.ts';
 import { useKept } from './use-kept.ts';
 import { useNow } from './use-now.ts';
-import { whenText } from './when-text.ts';
 
 export function CautionsSection({ masterSwitch }: { readonly masterSwitch: string | undefined }) {
   const { kept, keep } = useKept(CAUTION_KIND);

@@ -6,10 +6,10 @@ import { drawsOf } from '../../shared-model/session/facts/draws.ts';
 import { useConsole } from '../console/use-console.tsx';
 import { MOST_READ } from '../logbook/through-entries.ts';
 import { Table } from '../parts/table.tsx';
+import { whenText } from '../parts/when-text.ts';
 import { LoadBar } from './load-bar.tsx';
 import { usePeaks } from './use-peaks.ts';
 import type { Power } from './use-power.ts';
-import { whenText } from './when-text.ts';
 import './load.css';
 
 const KINDS: Readonly<Record<Load['kind'], string>> = {

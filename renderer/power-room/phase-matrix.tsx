@@ -6,8 +6,8 @@ import { type PhaseRelation, phaseGroups } from '../../shared-model/power/phase-
 import type { Supply } from '../../shared-model/railroad/document.ts';
 import { Act } from '../parts/act.tsx';
 import { Table } from '../parts/table.tsx';
+import { whenText } from '../parts/when-text.ts';
 import type { DatedCheck } from './dated-check.ts';
-import { whenText } from './when-text.ts';
 
 const WORDS: Readonly<Record<PhaseRelation, string>> = {
   same: '–',

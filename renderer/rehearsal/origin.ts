@@ -14,7 +14,7 @@ export interface Known extends Pick<CarriedOver, 'tags' | 'checks'> {
 }
 
 export interface Origin {
-  /** `live`, `empty`, or `setting ID`. */
+  /** `live`, `empty`, `setting ID`; `kept` or `left` where it goes on with one that there was. */
   readonly key: string;
   readonly says: string;
   readonly railroad: Railroad;
@@ -55,6 +55,12 @@ export function originsFor(
     { key: 'empty', says: 'an empty railroad' },
   ];
 }
+
+/** What it is begun anew from when it is discarded: as it began, or else the first there is. */
+export const againFrom = (
+  { key }: Pick<Origin, 'key'>,
+  beginnings: readonly { readonly key: string }[],
+): string => (beginnings.some((one) => one.key === key) ? key : (beginnings[0]?.key ?? 'empty'));
 
 export function originOf(key: string, evening: FollowedEvening | null, railroad: Railroad): Origin {
   const known = knownIn(evening);

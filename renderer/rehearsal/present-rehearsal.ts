@@ -1,20 +1,106 @@
-/** The rehearsal that was being worked on when its screen was left: throws and reports come on the Desk, and the plan has to be there after. */
+/** The rehearsal that was being worked on when its screen was left, or its page: throws and reports come on the Desk, and the plan has to be there after. */
+import { useSyncExternalStore } from 'react';
 import type { ConsoleStore } from '../console/console-store.ts';
+import { type AtWork, type Autosave, autosave, findAtWork, isOf } from './at-work.ts';
 import type { KeptRehearsal } from './kept-rehearsal.ts';
 
 export interface PresentRehearsal {
   readonly rehearsal: KeptRehearsal;
   /** The name under which it was kept; null where it was not. */
   readonly keptAs: string | null;
+  /** The evening that went on when it was begun. */
+  readonly evening: string | null;
+  /** When it was changed last, RFC 3339. */
+  readonly at: string;
 }
 
-/** One for each console; it goes with the page, what is kept stays with the host. */
-const present = new WeakMap<ConsoleStore, PresentRehearsal>();
-
-export const presentRehearsal = (store: ConsoleStore): PresentRehearsal | null => present.get(store) ?? null;
-
-/** @param rehearsal null where there is nothing to come back to */
-export function rememberRehearsal(store: ConsoleStore, rehearsal: PresentRehearsal | null): void {
-  if (rehearsal === null) present.delete(store);
-  else present.set(store, rehearsal);
+interface Remembered {
+  present: PresentRehearsal | null;
+  readonly saves: Autosave;
+  /** Why it is not written down; null while it is. */
+  problem: string | null;
+  readonly listeners: Set<() => void>;
+  /** What was looked for, and what came of it. */
+  found: { readonly of: string | null; readonly problem: Promise<string | null> } | null;
 }
+
+/** One for each console; what is written down stays with the host. */
+const remembered = new WeakMap<ConsoleStore, Remembered>();
+
+function rememberedBy(store: ConsoleStore): Remembered {
+  const known = remembered.get(store);
+  if (known !== undefined) return known;
+  const saves = autosave(store.connection, (says) => {
+    if (fresh.problem === says) return;
+    fresh.problem = says;
+    for (const listener of fresh.listeners) listener();
+  });
+  const fresh: Remembered = { present: null, saves, problem: null, listeners: new Set(), found: null };
+  remembered.set(store, fresh);
+  // What was changed in the last moment before a page goes is not left out.
+  window.addEventListener('pagehide', saves.flush);
+  return fresh;
+}
+
+export const presentRehearsal = (store: ConsoleStore): PresentRehearsal | null => rememberedBy(store).present;
+
+/** The one that is written down by itself here; null while none is. */
+export const ownAtWork = (store: ConsoleStore): string | null => rememberedBy(store).saves.own();
+
+/** Leaves what is at work as it is written: what comes now is another one. */
+export const leaveAtWork = (store: ConsoleStore): void => rememberedBy(store).saves.letGo();
+
+/** Why the present rehearsal could not be written down; null while it is. */
+export function useNotWritten(store: ConsoleStore): string | null {
+  const own = rememberedBy(store);
+  return useSyncExternalStore(
+    (listener) => {
+      own.listeners.add(listener);
+      return () => own.listeners.delete(listener);
+    },
+    () => own.problem,
+  );
+}
+
+/**
+ * Looks, once for each evening, whether something was being worked on in it. What this page has of another evening is left, as it is written.
+ *
+ * @param evening the one that goes on, or ended last; null where there was none
+ * @returns why what was there cannot be taken up; null where nothing speaks against it
+ */
+export function recallRehearsal(store: ConsoleStore, evening: string | null): Promise<string | null> {
+  const own = rememberedBy(store);
+  if (own.present !== null && !isOf(own.present, evening)) {
+    own.saves.letGo();
+    own.present = null;
+  }
+  if (own.found?.of === evening) return own.found.problem;
+  const problem = findAtWork(store.connection, evening).then(({ left, damaged }) => {
+    if (left === null || own.present !== null) return damaged;
+    const { rehearsal, keptAs } = left.work;
+    own.present = { rehearsal, keptAs, evening: left.work.evening, at: left.at };
+    own.saves.takeUp(left.id, left.work);
+    return damaged;
+  });
+  own.found = { of: evening, problem };
+  return problem;
+}
+
+/** @param present null where there is nothing to come back to */
+export function rememberRehearsal(store: ConsoleStore, present: Omit<PresentRehearsal, 'at'> | null): void {
+  const own = rememberedBy(store);
+  const before = own.present;
+  if (present === null) own.present = null;
+  else {
+    const isSame = before !== null && JSON.stringify(before.rehearsal) === JSON.stringify(present.rehearsal);
+    own.present = { ...present, at: isSame ? before.at : new Date().toISOString() };
+  }
+  own.saves.put(present === null ? null : asWork(present));
+}
+
+const asWork = ({ evening, keptAs, rehearsal }: Omit<PresentRehearsal, 'at'>): AtWork => ({
+  format: 'cabward-rehearsal-at-work/1',
+  evening,
+  keptAs,
+  rehearsal,
+});

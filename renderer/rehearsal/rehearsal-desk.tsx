@@ -1,5 +1,5 @@
 /** One rehearsal on the screen: what it began with, the board with a frame that says that it is not live, and the sheets below it. */
-import { useEffect, useId, useState } from 'react';
+import { useEffect, useId, useMemo, useState } from 'react';
 import type { BlockId } from '../../shared-model/ids.ts';
 import type { SituationJson } from '../../shared-model/planning/situation.ts';
 import type { ReplyOf } from '../../shared-model/wire/contract.ts';
@@ -11,8 +11,9 @@ import { HappenedSheet } from './happened-sheet.tsx';
 import { Keep } from './keep.tsx';
 import { type KeptRehearsal, keptOf, newName, REHEARSALS } from './kept-rehearsal.ts';
 import { KeptSheet } from './kept-sheet.tsx';
+import { LeftWords } from './left-words.tsx';
 import { RealSheet } from './make-real.tsx';
-import { type Origin, originsFor } from './origin.ts';
+import { againFrom, type Origin, originsFor } from './origin.ts';
 import { Planning, PlanSheet } from './plan-sheet.tsx';
 import type { PresentRehearsal } from './present-rehearsal.ts';
 import { RehearsalBoard } from './rehearsal-board.tsx';
@@ -32,14 +33,18 @@ interface RehearsalDeskProps {
   readonly origin: Origin;
   readonly opened: PresentRehearsal | null;
   readonly kept: ReplyOf<'keep.list'>;
+  /** What was left at work without a name, elsewhere or before. */
+  readonly others: ReplyOf<'keep.list'>;
+  /** Why what was left last could not be taken up. */
+  readonly damaged: string | null;
   readonly live: FollowedEvening | null;
   readonly onBegin: (key: string) => void;
-  readonly onOpen: (rehearsal: KeptRehearsal) => void;
+  readonly onOpen: (rehearsal: KeptRehearsal, keptAs: string | null) => void;
   readonly onKept: () => void;
   /** Plans again from how the live evening stands, with these destinations; seconds since the plan's beginning. */
   readonly onAgain: (wishes: SituationJson['trains'], since: number) => void;
   /** What there is of it to come back to: nothing, where it is as it began. */
-  readonly onChange: (present: PresentRehearsal | null) => void;
+  readonly onChange: (present: Pick<PresentRehearsal, 'rehearsal' | 'keptAs'> | null) => void;
   /** Brings back the rehearsal before this one; null where there is none. */
   readonly onBefore: (() => void) | null;
   /** Whether it is planned as soon as it begins. */
@@ -53,6 +58,8 @@ export function RehearsalDesk({
   origin,
   opened,
   kept,
+  others,
+  damaged,
   live,
   asks,
   railroads,
@@ -100,8 +107,12 @@ export function RehearsalDesk({
       ? 'Give a train somewhere to go first.'
       : undefined;
   const atWork = 'It is being worked out.';
-  const value = keptOf(rehearsal, name);
-  const isAsItBegan = json === origin.json && plans.length === 0;
+  const { chosen, madeReal } = rehearsal;
+  const value = useMemo(
+    () => keptOf({ origin, json, plans, chosen, madeReal }, name),
+    [origin, json, plans, chosen, madeReal, name],
+  );
+  const isAsItBegan = opened === null && !asks && json === origin.json && plans.length === 0;
   useEffect(
     () => onChange(isAsItBegan ? null : { rehearsal: value, keptAs }),
     [onChange, isAsItBegan, value, keptAs],
@@ -121,8 +132,10 @@ export function RehearsalDesk({
     }
     onAgain(json.trains, since);
   };
+  const beginnings = originsFor(live, live?.railroad ?? origin.railroad);
+  const discard = () => onBegin(againFrom(origin, beginnings));
   const takeBack = () => (rehearsal.last === null ? onBefore?.() : rehearsal.takeBack());
-  useRehearsalKeys(rehearsal, takeBack);
+  useRehearsalKeys(rehearsal, { takeBack, discard });
 
   /** A sheet begins at its top, where the answer comes too. */
   const goToTop = (to: SheetKey) => {
@@ -139,9 +152,10 @@ export function RehearsalDesk({
       <RehearsalHead
         origin={origin}
         isReal={sheet === 'real'}
-        beginnings={originsFor(live, live?.railroad ?? origin.railroad)}
+        beginnings={beginnings}
         railroads={railroads}
         onBegin={onBegin}
+        onDiscard={discard}
         last={rehearsal.last ?? (onBefore === null ? null : BEGUN_ANEW)}
         onTakeBack={takeBack}
       >
@@ -157,6 +171,7 @@ export function RehearsalDesk({
             onKept();
           }}
         />
+        <LeftWords opened={origin.key === 'left' ? opened : null} kept={kept} damaged={damaged} />
       </RehearsalHead>
       <RehearsalBoard shown={shown} picking={sheet === 'trains' && picked !== null} onBlock={goesTo} />
       <div className="rehearsal-asks">
@@ -184,7 +199,7 @@ export function RehearsalDesk({
         <SheetTabs
           sheet={sheet}
           panel={sheetId}
-          counts={{ plan: plans.length, kept: kept.length }}
+          counts={{ plan: plans.length, kept: kept.length + others.length }}
           onSheet={goToTop}
         />
       </div>
@@ -211,7 +226,9 @@ export function RehearsalDesk({
         {sheet === 'ways' ? <WaysSheet rehearsal={rehearsal} onLook={setWay} /> : null}
         {sheet === 'capacity' ? <CapacitySheet rehearsal={rehearsal} /> : null}
         {sheet === 'happened' ? <HappenedSheet rehearsal={rehearsal} /> : null}
-        {sheet === 'kept' ? <KeptSheet kept={kept} onOpen={onOpen} onChanged={onKept} /> : null}
+        {sheet === 'kept' ? (
+          <KeptSheet kept={kept} others={others} onOpen={onOpen} onChanged={onKept} />
+        ) : null}
       </div>
     </div>
   );

@@ -21,6 +21,7 @@ interface RehearsalHeadProps {
   readonly beginnings: readonly { readonly key: string; readonly says: string }[];
   readonly railroads: RailroadChoice | null;
   readonly onBegin: (key: string) => void;
+  readonly onDiscard: () => void;
   /** What can be taken back; null for nothing. */
   readonly last: string | null;
   readonly onTakeBack: () => void;
@@ -34,6 +35,7 @@ export function RehearsalHead({
   beginnings,
   railroads,
   onBegin,
+  onDiscard,
   last,
   onTakeBack,
   children,
@@ -63,7 +65,7 @@ export function RehearsalHead({
         options={(known ? beginnings : [own, ...beginnings]).map(({ key, says }) => ({ value: key, says }))}
         onChange={onBegin}
       />
-      <Act kind="calm" onPress={() => onBegin(known ? origin.key : (beginnings[0]?.key ?? 'empty'))}>
+      <Act kind="calm" keyName="Ctrl+⌫" onPress={onDiscard}>
         Discard it
       </Act>
       <Act

@@ -6,10 +6,18 @@ import { useConsole, useConsoleStore } from '../console/use-console.tsx';
 import { EmptyState } from '../parts/empty-state.tsx';
 import { screenRest } from '../shell/address.ts';
 import { useHash } from '../shell/use-hash.ts';
+import { listAtWork } from './at-work.ts';
 import { ByHand } from './by-hand.tsx';
 import { type KeptRehearsal, REHEARSALS } from './kept-rehearsal.ts';
 import { type Origin, originFromHere, originOf } from './origin.ts';
-import { type PresentRehearsal, presentRehearsal, rememberRehearsal } from './present-rehearsal.ts';
+import {
+  leaveAtWork,
+  ownAtWork,
+  type PresentRehearsal,
+  presentRehearsal,
+  recallRehearsal,
+  rememberRehearsal,
+} from './present-rehearsal.ts';
 import { RehearsalDesk } from './rehearsal-desk.tsx';
 import { useLibrary } from './use-library.ts';
 import './rehearsal.css';
@@ -40,7 +48,7 @@ type Begun = Beginning & {
   readonly before: PresentRehearsal | null;
 };
 
-function Planner() {
+function Planner({ damaged }: { readonly damaged: string | null }) {
   const evening = useConsole((state) => state.evening);
   const store = useConsoleStore();
   const { connection } = store;
@@ -54,14 +62,17 @@ function Planner() {
     return left === null ? { ...first, by: 'key', key: 'live' } : { ...first, by: 'left', present: left };
   });
   const [kept, setKept] = useState<ReplyOf<'keep.list'> | null>(null);
+  const [others, setOthers] = useState<ReplyOf<'keep.list'>>([]);
   const readKept = useCallback(async () => {
     const answer = await connection.call('keep.list', { kind: REHEARSALS });
     setKept((before) => (answer.ok ? answer.value : (before ?? [])));
-  }, [connection]);
+    setOthers(await listAtWork(connection, ownAtWork(store)));
+  }, [connection, store]);
   useEffect(() => void readKept(), [readKept]);
   const remember = useCallback(
-    (present: PresentRehearsal | null) => rememberRehearsal(store, present),
-    [store],
+    (present: Pick<PresentRehearsal, 'rehearsal' | 'keptAs'> | null) =>
+      rememberRehearsal(store, present === null ? null : { ...present, evening: evening?.id ?? null }),
+    [store, evening?.id],
   );
   // The beginning is taken once: what happens on the Desk meanwhile does not move the rehearsal.
   // biome-ignore lint/correctness/useExhaustiveDependencies: the fork is of the moment in which it was begun
@@ -73,6 +84,8 @@ function Planner() {
   }, [begun, railroad]);
   const begin = (next: Beginning) => {
     const before = presentRehearsal(store);
+    // One without a name is not written over by another that is opened.
+    if (next.by === 'kept' && before?.keptAs === null) leaveAtWork(store);
     setBegun(({ number }) => ({ number: number + 1, before, ...next }));
   };
   const railroads =
@@ -100,9 +113,13 @@ function Planner() {
       asks={begun.by === 'again'}
       railroads={railroads}
       kept={kept}
+      others={others}
+      damaged={damaged}
       live={live}
       onBegin={(key) => begin({ by: 'key', key })}
-      onOpen={(rehearsal) => begin({ by: 'kept', present: { rehearsal, keptAs: rehearsal.name } })}
+      onOpen={(rehearsal, keptAs) =>
+        begin({ by: 'kept', present: { rehearsal, keptAs, evening: null, at: '' } })
+      }
       onKept={() => void readKept()}
       onAgain={(wishes, since) => {
         const now = store.get().evening;
@@ -114,7 +131,23 @@ function Planner() {
   );
 }
 
+/** What was being worked on is looked for before anything is begun. */
+function Recalled() {
+  const store = useConsoleStore();
+  const [recalled, setRecalled] = useState<{ readonly damaged: string | null } | null>(null);
+  useEffect(() => {
+    let gone = false;
+    void recallRehearsal(store, store.get().evening?.id ?? null).then((damaged) => {
+      if (!gone) setRecalled({ damaged });
+    });
+    return () => {
+      gone = true;
+    };
+  }, [store]);
+  return recalled === null ? null : <Planner damaged={recalled.damaged} />;
+}
+
 export function RehearsalScreen() {
   const [part] = screenRest(useHash());
-  return part === 'by-hand' ? <ByHand /> : <Planner />;
+  return part === 'by-hand' ? <ByHand /> : <Recalled />;
 }

@@ -33,6 +33,15 @@ export function keep(log: WritableLog, kind: string, id: string, value: unknown,
     .run(kind, id, at, JSON.stringify(value));
 }
 
+/** A value that is no JSON any more is handed on as its text: it is told from a whole one by its reader, and hides none of the others. */
+function keptValue(json: string): unknown {
+  try {
+    return JSON.parse(json) as unknown;
+  } catch {
+    return json;
+  }
+}
+
 /** The kept documents of a kind, newest first. */
 export function keptOf(log: ReadableLog, kind: string): readonly Kept[] {
   return log
@@ -40,7 +49,7 @@ export function keptOf(log: ReadableLog, kind: string): readonly Kept[] {
       'SELECT id, at, json FROM kept WHERE kind = ? ORDER BY at DESC, id',
     )
     .all(kind)
-    .map(({ id, at, json }) => ({ id, at, value: JSON.parse(json) as unknown }));
+    .map(({ id, at, json }) => ({ id, at, value: keptValue(json) }));
 }
 
 export function dropKept(log: WritableLog, kind: string, id: string): void {
