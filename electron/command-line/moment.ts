@@ -1,4 +1,5 @@
 /** A moment of an evening as it is typed: seconds since it was opened, or hours, minutes and seconds. */
+import { type ClockText, clockBy } from '../../shared-model/logbook/time-text.ts';
 
 /** Reads "95", "1:35" or "0:01:35" as seconds; null where it is none of these. */
 export function parseMoment(text: string): number | null {
@@ -16,8 +17,10 @@ export function makeMoment(seconds: number): string {
   return `${Math.floor(whole / 3600)}:${two(Math.floor(whole / 60) % 60)}:${two(whole % 60)}`;
 }
 
-/** The clock time of each second of an evening, by the clock of this machine: "20:14:07". */
-export const clockOf =
-  (openedAt: string) =>
-  (at: number): string =>
-    new Date(Date.parse(openedAt) + at * 1000).toLocaleTimeString('sv-SE');
+const local = (ms: number): string => new Date(ms).toLocaleString('sv-SE');
+
+/** The day on which an evening was opened, by the clock of this machine: "2026-11-26". */
+export const dayOf = (openedAt: string): string => local(Date.parse(openedAt)).slice(0, 10);
+
+/** The clock time of each second of an evening, by the clock of this machine: "20:14:07", past midnight "day 2 00:12:03". */
+export const clockOf = (openedAt: string): ClockText => clockBy(openedAt, local);

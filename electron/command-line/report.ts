@@ -18,7 +18,7 @@ import { retractedIn } from '../host/log/moments.ts';
 import { initialStateOf, type SessionRow } from '../host/log/sessions.ts';
 import { userSettingsIn } from '../host/user-settings.ts';
 import { type Answer, inputError } from './answer.ts';
-import { clockOf, makeMoment } from './moment.ts';
+import { clockOf, dayOf, makeMoment } from './moment.ts';
 import { withEvening } from './read-log.ts';
 import { reportHtml, tableText } from './report-formats.ts';
 
@@ -56,7 +56,7 @@ function reported(log: ReadableLog, row: SessionRow, format: Format): Answer {
   const all = [...tables.sheet, ...tables.figures];
   const beside = writtenBeside(keptOf(log, BESIDE_KIND).find(({ id }) => id === row.uid)?.value);
   const head = [
-    `${card.openedAt.slice(0, 10)}, opened ${style.clock(0)}${card.endedAt === null ? ', not ended' : `, ended ${style.clock(figures.seconds)}`}`,
+    `${dayOf(card.openedAt)}, opened ${style.clock(0)}${card.endedAt === null ? ', not ended' : `, ended ${style.clock(figures.seconds)}`}`,
     `${railroad.document.name}, version ${card.railroadHash}`,
     ...writtenLines(beside),
     `${card.entries} entries, ${card.refusals} refusals, ${card.alarms} alarms; ${card.people.join(', ')}`,

@@ -2,9 +2,10 @@
 import { memo } from 'react';
 import { blockMarks } from '../../shared-model/railroad/block-marks.ts';
 import type { Railroad } from '../../shared-model/railroad/railroad.ts';
+import { blockTitle } from '../../shared-model/railroad/where-words.ts';
 import { Table } from '../parts/table.tsx';
 import type { BoardView } from './board-view.ts';
-import { barredWords, blockTitle } from './board-words.ts';
+import { barredWords } from './board-words.ts';
 
 interface BoardTableProps {
   readonly railroad: Railroad;

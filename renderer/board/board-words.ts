@@ -2,6 +2,7 @@
 import type { BlockId, NodeId } from '../../shared-model/ids.ts';
 import type { TurnoutPosition } from '../../shared-model/railroad/document.ts';
 import type { Railroad } from '../../shared-model/railroad/railroad.ts';
+import { blockTitle, facingWords } from '../../shared-model/railroad/where-words.ts';
 import type { BlockStateName } from '../../shared-model/session/state.ts';
 
 /** A word at a thing: what was refused because of it, or the alarm that stands on it, by rank. */
@@ -27,9 +28,6 @@ export interface BlockFacts {
   readonly tag: string | null;
   readonly marked: BoardMark | null;
 }
-
-/** The name of a block with its mark: "5 Siding"; only one of them where they are the same. */
-export const blockTitle = (mark: string, name: string): string => (mark === name ? mark : `${mark} ${name}`);
 
 function stateWords({ state, cab, train }: BlockFacts): string {
   const whose = [train, cab].filter((word) => word !== null && word !== '').join(', ');
@@ -61,13 +59,16 @@ export function turnoutWords({ id, position, presumed, locked, tag }: TurnoutFac
   return `Turnout ${id}: ${stands}${tag === null ? '' : `; out of service: ${tag}`}`;
 }
 
-/** "gap g4 barred: reversed", for each barred gap at an end of a block. */
+/** "gap to 4 barred: reversed", for each barred gap at an end of a block. */
 export function barredWords(
   railroad: Railroad,
   barred: readonly { readonly id: NodeId; readonly why: string }[],
   block: BlockId,
 ): readonly string[] {
-  const isAt = (gap: NodeId): boolean =>
-    (railroad.edgesAt.get(gap) ?? []).some((edge) => railroad.blockOfEdge.get(edge) === block);
-  return barred.filter(({ id }) => isAt(id)).map(({ id, why }) => `gap ${id} barred: ${why}`);
+  return barred.flatMap(({ id, why }) => {
+    const edge = (railroad.edgesAt.get(id) ?? []).find((one) => railroad.blockOfEdge.get(one) === block);
+    if (edge === undefined) return [];
+    const beyond = facingWords(railroad, { edge, toward: id }).replace('facing', 'to');
+    return [`gap ${beyond} barred: ${why}`];
+  });
 }

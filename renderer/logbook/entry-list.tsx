@@ -4,6 +4,7 @@ import { eventWords } from '../../shared-model/logbook/event-words.ts';
 import type { Railroad } from '../../shared-model/railroad/railroad.ts';
 import type { SessionEvent } from '../../shared-model/session/event.ts';
 import type { SessionState } from '../../shared-model/session/state.ts';
+import { useConsole } from '../console/use-console.tsx';
 import { momentText } from './moment-text.ts';
 
 /** Entries drawn before and after the moment; a whole evening would be too much to draw at each step. */
@@ -23,6 +24,7 @@ interface EntryListProps {
 
 export function EntryList({ railroad, state, events, openedAt, position, onGo }: EntryListProps) {
   const list = useRef<HTMLOListElement>(null);
+  const lengths = useConsole((store) => store.settings.lengths);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the current entry is another one at each position
   useEffect(() => {
     list.current?.querySelector('[aria-current]')?.scrollIntoView({ block: 'center' });
@@ -45,7 +47,7 @@ export function EntryList({ railroad, state, events, openedAt, position, onGo }:
                 </span>
                 <span>
                   {event.outcome === 'done' ? null : <strong>{OUTCOME_WORDS[event.outcome]} </strong>}
-                  {eventWords(railroad, state, event)}
+                  {eventWords(railroad, state, event, lengths)}
                 </span>
                 {event.reasons.map((reason) => (
                   <span key={`${reason.code} ${reason.about.join(' ')}`} className="fine">

@@ -16,7 +16,7 @@ import { ownershipChart } from './charts/ownership-chart.ts';
 import { runningChart } from './charts/running-chart.ts';
 import { throwsByMinute, throwsChart } from './charts/throws-chart.ts';
 import { waitsChart } from './charts/waits-chart.ts';
-import { momentText } from './moment-text.ts';
+import { clockOf } from './moment-text.ts';
 import { useEnding, type Whole } from './use-ending.ts';
 import type { OpenedEvening } from './use-evening.ts';
 import './charts.css';
@@ -69,7 +69,7 @@ function Figures({ evening: { card, railroad }, charts, trains, width }: Figures
   const { lengths, throwSeconds } = useConsole((state) => state.settings);
   const letterPx = useLetterSizes().fine;
   const names = useMemo(() => namesOf(railroad, trains, lengths), [railroad, trains, lengths]);
-  const clock = (at: number) => momentText(card.openedAt, at);
+  const clock = clockOf(card.openedAt);
   const cabs = railroad.document.throttles.map(({ id }) => id);
   const common = { cabs, clock, width, letterPx, train: names.train };
   const rows = railroad.document.blocks.map(({ id, name }) => ({
@@ -179,7 +179,7 @@ function Parts({ evening, seconds, trains }: Whole & { readonly evening: OpenedE
   const charting = useCharts(evening.card.id, range);
   const zone = useRef<HTMLDivElement>(null);
   const { width } = useSize(zone);
-  const clock = (at: number) => momentText(evening.card.openedAt, at);
+  const clock = clockOf(evening.card.openedAt);
   return (
     <div className="charts" ref={zone}>
       {seconds <= PART_SECONDS ? null : (

@@ -5,7 +5,7 @@ import type { SessionState } from '../../shared-model/session/state.ts';
 import { Board } from '../board/board.tsx';
 import { boardView } from '../board/board-view.ts';
 import { liveOptions } from '../board/live-options.ts';
-import { useConsoleStore } from '../console/use-console.tsx';
+import { useConsole, useConsoleStore } from '../console/use-console.tsx';
 import { AROUND, EntryList } from './entry-list.tsx';
 import { momentText } from './moment-text.ts';
 import { ReplayControls } from './replay-controls.tsx';
@@ -61,6 +61,7 @@ export function EveningReplay({ evening, at }: ReplayProps) {
   const { id, entries, openedAt } = card;
   const place = usePosition(entries);
   const { position } = place;
+  const lengths = useConsole((store) => store.settings.lengths);
   const pieces = usePieces(evening, position);
   const player = usePlayer(entries, place, pieces.event);
   const outline = useOutline(id);
@@ -76,7 +77,7 @@ export function EveningReplay({ evening, at }: ReplayProps) {
       ? now.position === 0
         ? `before entry 1 of ${entries}`
         : `entry ${now.position} of ${entries}, ${momentText(openedAt, state.at)}`
-      : `entry ${now.position} of ${entries}, ${momentText(openedAt, event.at)}, ${eventWords(railroad, state, event)}`;
+      : `entry ${now.position} of ${entries}, ${momentText(openedAt, event.at)}, ${eventWords(railroad, state, event, lengths)}`;
   return (
     <section className="replay" aria-label="Replay, not live" aria-busy={now.position !== position}>
       <header className="replay-head">

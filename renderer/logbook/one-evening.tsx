@@ -10,7 +10,7 @@ import { EveningCharts } from './evening-charts.tsx';
 import { EveningFigures } from './evening-figures.tsx';
 import { EveningReplay } from './evening-replay.tsx';
 import { EveningSheet } from './evening-sheet.tsx';
-import { momentText } from './moment-text.ts';
+import { clockOf } from './moment-text.ts';
 import { type OpenedEvening, useEvening } from './use-evening.ts';
 import { type Reporting, useReport } from './use-report.ts';
 
@@ -64,7 +64,7 @@ function useMade({ railroad, card }: OpenedEvening, reporting: Reporting) {
   return useMemo(() => {
     if (reporting.is !== 'made') return null;
     const { report } = reporting;
-    const style = { lengths, throwSeconds, clock: (at: number) => momentText(card.openedAt, at) };
+    const style = { lengths, throwSeconds, clock: clockOf(card.openedAt) };
     const { sheet, figures } = reportTables(railroad, report.figures, report.sheet, style);
     const lines = headline(report.figures, reportNames(railroad, report.sheet, style), style.clock);
     return { report, sheet, figures, lines, tables: [...sheet, ...figures] };

@@ -5,6 +5,7 @@ import { barredGaps } from '../../shared-model/power/barred-gaps.ts';
 import { checksDue, type DueReason } from '../../shared-model/power/phase-due.ts';
 import { contradictions } from '../../shared-model/power/phase-groups.ts';
 import type { Railroad } from '../../shared-model/railroad/railroad.ts';
+import { gapWords } from '../../shared-model/railroad/where-words.ts';
 import { feedNow } from '../../shared-model/session/facts/feed.ts';
 import { useConsole } from '../console/use-console.tsx';
 import { Act } from '../parts/act.tsx';
@@ -78,7 +79,7 @@ function Barred({ power, railroad }: { readonly power: Power; readonly railroad:
   return (
     <p>
       <strong>Must not be crossed now:</strong>{' '}
-      {[...barred].map(([gap, why]) => `gap ${gap} (${why})`).join(', ')}.
+      {[...barred].map(([gap, why]) => `${gapWords(railroad, gap)} (${why})`).join(', ')}.
     </p>
   );
 }

@@ -1,39 +1,25 @@
 /** Names instead of ids in what is said of trains, blocks and spots of a rehearsal. */
 import type { BlockId, EdgeId, NodeId } from '../../shared-model/ids.ts';
 import type { PlanFault } from '../../shared-model/planning/checker/check-plan.ts';
-import { blockMarks } from '../../shared-model/railroad/block-marks.ts';
 import type { Railroad } from '../../shared-model/railroad/railroad.ts';
 import type { Spot } from '../../shared-model/railroad/travel.ts';
-import { blockTitle } from '../board/board-words.ts';
-import { facingWords, stopsIn } from '../desk/entry-line/spots.ts';
+import { blockName, spotWords, stopsIn } from '../../shared-model/railroad/where-words.ts';
+
+export { blockName } from '../../shared-model/railroad/where-words.ts';
 
 export const trainWords = (railroad: Railroad, id: string): string =>
   railroad.document.trains.find((train) => train.id === id)?.name ?? id;
 
-/** "5 Siding". */
-export function blockName(railroad: Railroad, id: string): string {
-  const block = railroad.blocks.get(id as BlockId);
-  const mark = blockMarks(railroad.document).get(id as BlockId);
-  return block === undefined || mark === undefined ? id : blockTitle(mark, block.name);
-}
-
-/** "3 Depot Main, facing 4". */
-export function spotWords(railroad: Railroad, spot: Spot): string {
-  const block = railroad.blockOfEdge.get(spot.edge);
-  return `${block === undefined ? spot.edge : blockName(railroad, block)}, ${facingWords(railroad, spot)}`;
-}
-
-/** Every spot where a head may stand, in the order of the blocks; spots that would read the same also say their edge. */
+/** Every spot where a head may stand, in the order of the blocks. */
 export function standingPlaces(
   railroad: Railroad,
 ): readonly { readonly value: string; readonly says: string }[] {
-  const places = railroad.document.blocks.flatMap(({ id }) =>
-    stopsIn(railroad, id).map((spot) => ({ spot, says: spotWords(railroad, spot) })),
+  return railroad.document.blocks.flatMap(({ id }) =>
+    stopsIn(railroad, id).map((spot) => ({
+      value: `${spot.edge} ${spot.toward}`,
+      says: spotWords(railroad, spot),
+    })),
   );
-  return places.map(({ spot, says }) => ({
-    value: `${spot.edge} ${spot.toward}`,
-    says: places.filter((other) => other.says === says).length > 1 ? `${says} (${spot.edge})` : says,
-  }));
 }
 
 export function spotOf(value: string): Spot {

@@ -1,32 +1,51 @@
 /** An entry of the log in words: what was said or done, with names and marks instead of ids where they are known. */
+import type { AuthorityId, TrainId } from '../ids.ts';
+import { type LengthSystem, lengthText } from '../length-text.ts';
 import type { Railroad } from '../railroad/railroad.ts';
+import type { Spot } from '../railroad/travel.ts';
+import { spotWords } from '../railroad/where-words.ts';
 import type { SessionEvent } from '../session/event.ts';
 import type { SessionInput } from '../session/input.ts';
+import { called, capital } from '../session/rules/sentences.ts';
 import { spokenBlock, spokenDestination } from '../session/say.ts';
 import type { SessionState } from '../session/state.ts';
+import type { Millimetres } from '../units.ts';
 
 interface Namer {
   readonly train: (id: string) => string;
   readonly cab: (id: string) => string;
   readonly block: (id: string) => string;
   readonly place: (to: string) => string;
+  /** Where a head is. */
+  readonly spot: (spot: Spot) => string;
+  /** An authority by its train and its number. */
+  readonly authority: (id: AuthorityId) => string;
+  /** Anything that can be tagged. */
+  readonly thing: (id: string) => string;
+  readonly length: (mm: Millimetres) => string;
   readonly knob: (id: string) => string;
   readonly supply: (id: string) => string;
   readonly setting: (id: string) => string;
 }
 
-function namer(railroad: Railroad, state: SessionState): Namer {
+function namer(railroad: Railroad, state: SessionState, lengths: LengthSystem): Namer {
   const { document } = railroad;
   const things = [...document.selectors, ...document.toggles];
+  const train = (id: string): string =>
+    state.trains[id as TrainId]?.name ?? document.trains.find((one) => one.id === id)?.name ?? id;
   return {
-    train: (id) =>
-      Object.entries(state.trains).find(([key]) => key === id)?.[1].name ??
-      document.trains.find((train) => train.id === id)?.name ??
-      id,
+    train,
     cab: (id) =>
       id === 'off' ? 'off' : (document.throttles.find((throttle) => throttle.id === id)?.name ?? id),
     block: (id) => spokenBlock(railroad, id),
     place: (to) => spokenDestination(railroad, to),
+    spot: (spot) => spotWords(railroad, spot),
+    authority: (id) => {
+      const held = state.authorities[id];
+      return held === undefined ? `Authority ${id}` : `${train(held.train)}: authority ${id}`;
+    },
+    thing: (id) => called({ railroad, state }, id),
+    length: (mm) => lengthText(mm, lengths),
     knob: (id) => things.find((thing) => thing.id === id)?.name ?? id,
     supply: (id) => document.supplies.find((supply) => supply.id === id)?.name ?? id,
     setting: (id) => document.settings.find((setting) => setting.id === id)?.name ?? id,
@@ -40,9 +59,9 @@ function moveWords(input: SessionInput, name: Namer): string | null {
     case 'request-move':
       return `${name.train(input.train)} to ${name.place(input.to)}?`;
     case 'acknowledge':
-      return `${input.authority} read back`;
+      return `${name.authority(input.authority)} read back`;
     case 'annul':
-      return `${input.authority} annulled: ${input.why}`;
+      return `${name.authority(input.authority)} annulled: ${input.why}`;
     case 'withdraw':
       return `${name.train(input.train)} asks no more`;
     case 'declare':
@@ -52,7 +71,7 @@ function moveWords(input: SessionInput, name: Namer): string | null {
     case 'grant-limits':
       return `${name.train(input.train)}: limits ${input.blocks.map(name.block).join(', ')}`;
     case 'release-limits':
-      return `${name.train(input.train)} is clear of its limits`;
+      return `${name.train(input.train)} is clear of its limits, in ${name.spot(input)}`;
     case 'change-cab':
       return `${name.train(input.train)} changes to ${name.cab(input.cab)}`;
     case 'advance':
@@ -64,13 +83,13 @@ function moveWords(input: SessionInput, name: Namer): string | null {
     case 'train-stopped':
       return `${name.train(input.train)} has stopped`;
     case 'train-at':
-      return `${name.train(input.train)} is at ${input.edge}, toward ${input.toward}`;
+      return `${name.train(input.train)} is in ${name.spot(input)}`;
     case 'stalled':
     case 'derailed':
     case 'rerailed':
       return `${name.train(input.train)} ${input.do}`;
     case 'set-out':
-      return `${name.train(input.train)} sets out ${input.cut}, ${input.length} mm`;
+      return `${name.train(input.train)} sets out ${input.cut}, ${name.length(input.length)}, in ${name.spot(input)}`;
     case 'pick-up':
       return `${name.train(input.train)} picks up ${input.cut}`;
     case 'couple':
@@ -93,7 +112,7 @@ function roomWords(input: SessionInput, name: Namer): string | null {
         ? `Nobody has ${name.cab(input.cab)}`
         : `${input.person} has ${name.cab(input.cab)}`;
     case 'place-train':
-      return `${name.train(input.train)} placed at ${input.edge}, toward ${input.toward}`;
+      return `${name.train(input.train)} placed in ${name.spot(input)}`;
     case 'take-off':
       return `${name.train(input.train)} lifted off`;
     case 'stop-all':
@@ -119,9 +138,9 @@ function roomWords(input: SessionInput, name: Namer): string | null {
     case 'alarm-seen':
       return `Alarm of entry ${input.alarm} seen`;
     case 'tag':
-      return `${input.thing} tagged by ${input.by}: ${input.why}`;
+      return `${capital(name.thing(input.thing))} tagged by ${input.by}: ${input.why}`;
     case 'untag':
-      return `Tag of ${input.thing} taken off by ${input.by}`;
+      return `Tag of ${name.thing(input.thing)} taken off by ${input.by}`;
     case 'call':
       return `${name.cab(input.cab)} calls`;
     case 'stop-called':
@@ -148,9 +167,9 @@ function figureWords(input: SessionInput, name: Namer): string {
     case 'apply-setting':
       return `Setting: ${name.setting(input.setting)}`;
     case 'add-train':
-      return `New tonight: ${input.name}, ${input.length} mm, ${input.amps} A`;
+      return `New tonight: ${input.name}, ${name.length(input.length)}, ${input.amps} A`;
     case 'make-up':
-      return `${name.train(input.train)} is ${input.length} mm long now and draws ${input.amps} A`;
+      return `${name.train(input.train)} is ${name.length(input.length)} long now and draws ${input.amps} A`;
     case 'phase-measured':
       return `Phase: ${name.supply(input.a)} ${input.voltsA} V, ${name.supply(input.b)} ${input.voltsB} V, ${input.voltsAcross} V across`;
     case 'supply-replugged':
@@ -169,8 +188,14 @@ function inputWords(input: SessionInput, name: Namer): string {
  * What an entry says.
  *
  * @param state the state after the entry, for the names of trains added tonight
+ * @param lengths the user's units of length
  * @returns one sentence without its reasons; those are in the entry's `reasons`
  */
-export function eventWords(railroad: Railroad, state: SessionState, { input }: SessionEvent): string {
-  return inputWords(input, namer(railroad, state));
+export function eventWords(
+  railroad: Railroad,
+  state: SessionState,
+  { input }: SessionEvent,
+  lengths: LengthSystem = 'metric',
+): string {
+  return inputWords(input, namer(railroad, state, lengths));
 }

@@ -1,6 +1,7 @@
 /** What things are called in a report of an evening. */
-import type { ThrottleId } from '../ids.ts';
+import type { NodeId, ThrottleId } from '../ids.ts';
 import type { Railroad } from '../railroad/railroad.ts';
+import { gapWords } from '../railroad/where-words.ts';
 import { spokenBlock } from '../session/say.ts';
 import type { Millimetres } from '../units.ts';
 import { blockOfThing } from './charged.ts';
@@ -14,7 +15,7 @@ export interface Names {
   readonly train: (id: string | null) => string;
   readonly cab: (id: string | null) => string;
   readonly place: (id: string) => string;
-  /** A block by its mark, anything else by its id and the block that it lies in or feeds; null is the dispatcher. */
+  /** A block by its mark, a gap by the blocks that it parts, anything else by its id and the block that it lies in or feeds; null is the dispatcher. */
   readonly thing: (id: string | null) => string;
   /** A distance run, in scale miles or scale kilometres. */
   readonly distance: (lengthMm: Millimetres) => string;
@@ -33,6 +34,7 @@ export function namesOf(railroad: Railroad, trains: ReadonlyMap<string, string>,
     thing: (id) => {
       if (id === null) return 'the dispatcher';
       const block = blockOfThing(railroad, id);
+      if (railroad.nodes.get(id as NodeId)?.kind === 'gap') return gapWords(railroad, id);
       if (block === null) return id;
       return `${block === id ? '' : `${id}, `}block ${spokenBlock(railroad, block)}`;
     },

@@ -14,6 +14,27 @@ export function durationText(seconds: Seconds): string {
 /** The clock time of a second of the evening, "20:14:07"; the caller knows where the railroad is, and so its clock. */
 export type ClockText = (at: Seconds) => string;
 
+const DAY_MS = 86_400_000;
+
+/**
+ * The clock time of each second of an evening, and past midnight which day of the evening it is.
+ *
+ * @param openedAt when it was opened, as it is recorded (ISO 8601)
+ * @param local a moment, in milliseconds, by the clock of the railroad: "2026-11-26 20:14:07"
+ * @returns "20:14:07"; after the first midnight "day 2 00:12:03"
+ */
+export function clockBy(openedAt: string, local: (ms: number) => string): ClockText {
+  const from = Date.parse(openedAt);
+  const midnight = (moment: string): number => Date.parse(moment.slice(0, 10));
+  const firstMidnight = midnight(local(from));
+  return (at) => {
+    const moment = local(from + at * 1000);
+    const days = Math.round((midnight(moment) - firstMidnight) / DAY_MS);
+    const time = moment.slice(11);
+    return days === 0 ? time : `day ${days + 1} ${time}`;
+  };
+}
+
 /**
  * Railroad time at a second of the evening.
  *

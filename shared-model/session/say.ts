@@ -5,7 +5,7 @@ import type { Railroad } from '../railroad/railroad.ts';
 import type { Refusal } from '../refusal.ts';
 import type { SessionEvent } from './event.ts';
 import { authoritiesInForce, authorityOf, legsAhead } from './facts/authorities.ts';
-import { called } from './rules/sentences.ts';
+import { called, capital } from './rules/sentences.ts';
 import { shortReason } from './short-reason.ts';
 import type { AuthorityNow, SessionState } from './state.ts';
 import { liveGapAhead } from './throws.ts';
@@ -72,8 +72,6 @@ export function sayGrant(world: World, authority: AuthorityNow): string {
 export function sayReadBack(world: World, train: TrainId, time: string): string {
   return `${addressed(world, train)}: right, ${time}.`;
 }
-
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 /** Whether somebody has the train's cab: else there is nobody to say a word to. */
 const isHeard = ({ state }: World, train: TrainId): boolean => {

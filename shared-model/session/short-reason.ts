@@ -52,9 +52,9 @@ export function shortReason(world: World, { code, about, says }: Refusal, asked:
     case 'section-live':
       return `${name(second)} is live behind ${name(first)}`;
     case 'turnout-locked':
-      return `${first} is locked`;
+      return `${name(first)} is locked`;
     case 'crossing-taken':
-      return `crossing ${first} is taken`;
+      return `${name(first)} is taken`;
     case 'second-train-live':
       return `${name(second)} would start too`;
     case 'train-too-long':

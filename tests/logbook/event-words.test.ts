@@ -29,8 +29,42 @@ describe('an entry in words', () => {
     ],
     [{ do: 'supply-replugged', supply: 'south' }, 'South bench was replugged'],
     [{ do: 'breaker-tripped', supply: 'north' }, 'Breaker of North bench tripped'],
+    [
+      { do: 'place-train', train: 't7', edge: 'e6', toward: 'g4', cab: '1' },
+      'No. 7 placed in 3 Depot Main, facing 4',
+    ],
+    [{ do: 'train-at', train: 't7', edge: 'e6', toward: 'g3' }, 'No. 7 is in 3 Depot Main, facing 2'],
+    [{ do: 'tag', thing: 'B3', why: 'a loose joiner', by: 'Kim' }, 'Block 3 (Depot Main) tagged by Kim'],
+    [{ do: 'tag', thing: 'K3', why: 'a loose knob', by: 'Kim' }, 'Selector 3 tagged by Kim'],
   ])('%j begins with a sentence', (input, says) => {
     expect(words(input).startsWith(says), words(input)).toBe(true);
+  });
+
+  it('gives lengths in the units of the user', () => {
+    const input = sessionInput.parse({ do: 'make-up', train: 't7', length: 1219.2, amps: 3 });
+    const { evening, event } = take(fresh, { at: 0, input });
+    expect(eventWords(railroad, evening.state, event, 'imperial')).toBe(
+      'No. 7 is 4 ft long now and draws 3 A',
+    );
+  });
+
+  it('names no edge and no node of the drawing, through the whole demo evening', () => {
+    const drawn = new Set([
+      ...demoRailroad.edges.map(({ id }) => String(id)),
+      ...demoRailroad.nodes.filter(({ kind }) => kind !== 'turnout').map(({ id }) => String(id)),
+    ]);
+    const raw: string[] = [];
+    let evening = fresh;
+    for (const timed of demoEvening()) {
+      const taken = take(evening, timed);
+      evening = taken.evening;
+      const said = [
+        eventWords(railroad, evening.state, taken.event),
+        ...taken.event.reasons.map((reason) => reason.says),
+      ].join(' ');
+      if (said.split(/[^\w-]+/).some((word) => drawn.has(word))) raw.push(said);
+    }
+    expect(raw).toEqual([]);
   });
 
   it('is never the bare verb, through the whole demo evening', () => {

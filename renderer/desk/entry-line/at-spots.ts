@@ -1,10 +1,11 @@
 /** Where a train or a cut stands, as a line says it: a block, a place or an edge, and the way it faces. */
 import type { Spot } from '../../../shared-model/railroad/travel.ts';
+import { facingWords } from '../../../shared-model/railroad/where-words.ts';
 import type { SessionInput } from '../../../shared-model/session/input.ts';
 import { type LineContext, type Proposal, send } from './reading.ts';
 import { type Said, trainOf } from './said.ts';
 import { thing, word } from './slots.ts';
-import { facingWords, meantSpots } from './spots.ts';
+import { meantSpots } from './spots.ts';
 
 export const facing = [word('facing', 'toward'), thing('facing', ['block', 'node'], 'the block it faces')];
 

@@ -1,6 +1,7 @@
 /** `7 to quarry by 5,6 over joining cut3 back 1`: a request for a move; `7 quarry` is enough. */
 import type { BlockId, TrainId } from '../../../shared-model/ids.ts';
 import type { Route } from '../../../shared-model/railroad/route.ts';
+import { facingWords, spotWords } from '../../../shared-model/railroad/where-words.ts';
 import type { SessionInput } from '../../../shared-model/session/input.ts';
 import { startOf, targetsOf } from '../../../shared-model/session/rules/destination.ts';
 import { changedEnds } from './change-ends.ts';
@@ -8,7 +9,6 @@ import { type Form, form } from './form.ts';
 import { type LineContext, type Proposal, send } from './reading.ts';
 import type { Said } from './said.ts';
 import { blocks, destination, number, options, type Slot, thing, train, word } from './slots.ts';
-import { facingWords } from './spots.ts';
 import type { Thing } from './things.ts';
 
 const trains = { is: 'things', as: 'with', kinds: ['train'], what: 'trains' } as const;
@@ -52,7 +52,7 @@ function backing(
   }
   return [
     send(
-      `${who} first to ${first.edge}, ${facingWords(railroad, first)}; there it changes ends (type: turns)`,
+      `${who} first to ${spotWords(railroad, first)}; there it changes ends (type: turns)`,
       { do: 'declare', train: request.train, to: request.to },
       { ...request, to: first.edge },
     ),

@@ -1,34 +1,13 @@
 /** Where a train or a cut may stand in a block: an edge and the end of it that it faces, in words. */
 import type { BlockId, NodeId, TrainId } from '../../../shared-model/ids.ts';
-import { blockMarks } from '../../../shared-model/railroad/block-marks.ts';
 import type { Railroad } from '../../../shared-model/railroad/railroad.ts';
 import { isStop, onward, type Spot, turned } from '../../../shared-model/railroad/travel.ts';
+import { beyond, stopsIn } from '../../../shared-model/railroad/where-words.ts';
 import { authorityOf } from '../../../shared-model/session/facts/authorities.ts';
 import type { SessionState } from '../../../shared-model/session/state.ts';
 import type { Thing } from './things.ts';
 
 const key = ({ edge, toward }: Spot): string => `${edge} ${toward}`;
-
-/** Every spot of a block where a head may stop: at a gap or an end of track. */
-export function stopsIn(railroad: Railroad, block: BlockId): readonly Spot[] {
-  return (railroad.edgesOfBlock.get(block) ?? []).flatMap((edge) =>
-    (railroad.edges.get(edge)?.between ?? [])
-      .filter((node) => isStop(railroad, node))
-      .map((toward) => ({ edge, toward })),
-  );
-}
-
-/** The blocks on the other side of the node that a spot faces. */
-export function beyond(railroad: Railroad, spot: Spot): readonly BlockId[] {
-  return onward(railroad, spot).flatMap(({ edge }) => railroad.blockOfEdge.get(edge) ?? []);
-}
-
-/** "facing 4", "facing the end of track". */
-export function facingWords(railroad: Railroad, spot: Spot): string {
-  const marks = blockMarks(railroad.document);
-  const next = beyond(railroad, spot).map((block) => marks.get(block) ?? block);
-  return next.length === 0 ? 'facing the end of track' : `facing ${next.join(' or ')}`;
-}
 
 /**
  * Every spot that a train can come to from where it stands, ahead or backing, on some blocks alone: it keeps its facing. On a railroad

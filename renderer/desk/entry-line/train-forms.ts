@@ -1,5 +1,6 @@
 /** Lines about a train: what it does or did, where it stands, whose it is. */
 import type { BlockId, ThrottleId } from '../../../shared-model/ids.ts';
+import { facingWords } from '../../../shared-model/railroad/where-words.ts';
 import { authorityOf } from '../../../shared-model/session/facts/authorities.ts';
 import { atSpots, facing } from './at-spots.ts';
 import { changedEnds } from './change-ends.ts';
@@ -8,7 +9,6 @@ import { lastReportOf } from './last-report.ts';
 import { send } from './reading.ts';
 import { labelOf, trainOf } from './said.ts';
 import { block, destination, maybe, thing, train, wholeWord, word } from './slots.ts';
-import { facingWords } from './spots.ts';
 import { cabSlot, standsForms } from './stands-forms.ts';
 import { yardForms } from './yard-forms.ts';
 

@@ -1,12 +1,13 @@
 /** What can be said of a block that was touched: above all, what the picked train does there. */
 import type { BlockId, TrainId } from '../../../shared-model/ids.ts';
+import { facingWords, stopsIn } from '../../../shared-model/railroad/where-words.ts';
 import { authorityOf } from '../../../shared-model/session/facts/authorities.ts';
 import { cutsIn, trainsIn } from '../../../shared-model/session/facts/standing.ts';
 import { spokenBlock } from '../../../shared-model/session/say.ts';
 import type { TrainNow } from '../../../shared-model/session/state.ts';
 import { settleOptions } from '../alarm-list.ts';
 import type { LineContext } from '../entry-line/reading.ts';
-import { facingWords, meantSpots, stopsIn } from '../entry-line/spots.ts';
+import { meantSpots } from '../entry-line/spots.ts';
 import type { Option } from '../option.ts';
 import { filled, type OfferGroup, offer, typed } from './offer-group.ts';
 import { tagOffers } from './tag-offers.ts';

@@ -1,10 +1,10 @@
 /** What can be said of a train. */
 import type { CutId, TrainId } from '../../../shared-model/ids.ts';
+import { facingWords } from '../../../shared-model/railroad/where-words.ts';
 import { authorityOf } from '../../../shared-model/session/facts/authorities.ts';
 import type { TrainNow } from '../../../shared-model/session/state.ts';
 import { changedEnds } from '../entry-line/change-ends.ts';
 import type { LineContext } from '../entry-line/reading.ts';
-import { facingWords } from '../entry-line/spots.ts';
 import type { Option } from '../option.ts';
 import { filled, type OfferGroup, offer, typed } from './offer-group.ts';
 import { tagOffers } from './tag-offers.ts';

@@ -26,13 +26,14 @@ export function stepSeconds({ from, to }: ChartRange, widthPx: number, letterPx:
   return STEPS_SECONDS.find((step) => (to - from) / step <= most) ?? 604_800;
 }
 
-/** @param clock clock time of a second, "20:14:07"; whole minutes are written where the step is one */
+/** @param clock clock time of a second, "20:14:07"; whole minutes are written where the step is one, the day where it changes */
 export function timeAxis(range: ChartRange, frame: Frame, clock: ClockText): TimeAxis {
   const { left, right, top, bottom, letterPx } = frame;
   const lasts = Math.max(1, range.to - range.from);
   const x = (at: number) => left + ((at - range.from) / lasts) * (right - left);
   const step = stepSeconds(range, right - left, letterPx);
   const shapes: Shape[] = [];
+  let day = '';
   for (let at = Math.ceil(range.from / step) * step; at <= range.to; at += step) {
     shapes.push({
       kind: 'line',
@@ -43,11 +44,15 @@ export function timeAxis(range: ChartRange, frame: Frame, clock: ClockText): Tim
       stroke: 'rule',
       width: 1,
     });
+    const time = clock(at).slice(-8);
+    const dayNow = clock(at).slice(0, -8);
+    const changes = dayNow === day ? '' : dayNow;
+    day = dayNow;
     shapes.push({
       kind: 'text',
       x: x(at),
       y: bottom + letterPx * 1.2,
-      says: step < 60 ? clock(at) : clock(at).slice(0, 5),
+      says: `${changes}${step < 60 ? time : time.slice(0, 5)}`,
       fill: 'quiet',
       anchor: at === range.from ? 'start' : 'middle',
     });

@@ -1,16 +1,24 @@
 /** The plain sentence of every refusal and alarm: what is wrong, with the names of the things, never with a colour. */
 import type { BlockId, ThrottleId, TrainId } from '../../ids.ts';
+import { blockMarks } from '../../railroad/block-marks.ts';
+import type { Railroad } from '../../railroad/railroad.ts';
+import { gapWords } from '../../railroad/where-words.ts';
 import type { Alarm, AlarmCode, Refusal, RefusalCode } from '../../refusal.ts';
 import type { World } from '../world.ts';
 import { notNowWords } from './not-now-words.ts';
 
-/** How a thing is called in a sentence. */
+function blockCalled(railroad: Railroad, id: string, name: string): string {
+  const mark = blockMarks(railroad.document).get(id as BlockId) ?? id;
+  return mark === name ? `block ${mark}` : `block ${mark} (${name})`;
+}
+
+/** How a thing is called in a sentence: blocks by their mark and name, gaps by the blocks that they part. */
 export function called(world: World, id: string): string {
   const { railroad, state } = world;
   const train = state.trains[id as TrainId];
   if (train !== undefined) return train.name;
   const block = railroad.blocks.get(id as BlockId);
-  if (block !== undefined) return `block ${id} (${block.name})`;
+  if (block !== undefined) return blockCalled(railroad, id, block.name);
   const throttle = railroad.throttles.get(id as ThrottleId);
   if (throttle !== undefined) return throttle.name;
   const { document } = railroad;
@@ -21,7 +29,7 @@ export function called(world: World, id: string): string {
   );
   if (named !== undefined) return named.name;
   const node = document.nodes.find((other) => other.id === id);
-  if (node !== undefined) return `${node.kind} ${id}`;
+  if (node !== undefined) return node.kind === 'gap' ? gapWords(railroad, id) : `${node.kind} ${id}`;
   return id;
 }
 
@@ -71,7 +79,7 @@ const namer =
     return id === undefined ? '' : called(world, id);
   };
 
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** A refusal with its sentence; `more` is added where the rules know more than the code says. */
 export function refusal(world: World, code: RefusalCode, about: readonly string[], more = ''): Refusal {

@@ -6,6 +6,7 @@ import { barredWords } from '../../../renderer/board/board-words.ts';
 import { drawnTrains, movingNames, uncoveredBadges } from '../../../renderer/board/moving-things.ts';
 import { trackDrawing } from '../../../renderer/board/track-drawing.ts';
 import type { BlockId, NodeId, ThrottleId, TrainId } from '../../../shared-model/ids.ts';
+import { spokenBlock } from '../../../shared-model/session/say.ts';
 import type { SessionState } from '../../../shared-model/session/state.ts';
 import { railroad as demo, played, running } from '../desk/demo-evening.ts';
 import { clubMoment, clubOptions } from '../support/club-evening.ts';
@@ -178,10 +179,16 @@ describe('a gap that must not be crossed now', () => {
     expect(shown.barred).toEqual([{ id: gap.id, why: 'reversed', mark: null }]);
     const beside = movingNames(layout, [], shown.barred);
     expect(beside.get(gap.id)?.words).toBe('reversed');
-    const told = railroad.document.blocks.filter(
-      ({ id }) => barredWords(railroad, shown.barred, id).join() === `gap ${gap.id} barred: reversed`,
+    const [one, other] = (railroad.edgesAt.get(gap.id) ?? []).flatMap(
+      (edge) => railroad.blockOfEdge.get(edge) ?? [],
     );
-    const sides = new Set((railroad.edgesAt.get(gap.id) ?? []).map((edge) => railroad.blockOfEdge.get(edge)));
-    expect(new Set(told.map(({ id }) => id))).toEqual(sides);
+    const told = railroad.document.blocks.flatMap(({ id }) =>
+      barredWords(railroad, shown.barred, id).map((words) => [id, words]),
+    );
+    const mark = (block: string | undefined) => spokenBlock(railroad, block ?? '');
+    expect(Object.fromEntries(told)).toEqual({
+      [one ?? '']: `gap to ${mark(other)} barred: reversed`,
+      [other ?? '']: `gap to ${mark(one)} barred: reversed`,
+    });
   });
 });
