@@ -136,7 +136,10 @@ function orderOf(task: PlanTask, last: ExactState): TimedOrder {
     if (deed.is === 'run') {
       order.push(deed.run);
       departs.push(deed.at);
-    } else throws.push({ at: deed.at, knob: deed.knob, value: deed.value, run: order.length });
+    } else {
+      const over = must(task.knobs.blocks[deed.knob]);
+      throws.push({ at: deed.at, knob: deed.knob, value: deed.value, run: order.length, over });
+    }
   const arrives = Float64Array.from(task.movers, (_, index) =>
     last.moved[index] ? must(last.ready[index]) : 0,
   );

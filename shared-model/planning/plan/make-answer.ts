@@ -45,7 +45,7 @@ function movesOf(task: PlanTask, { order, timetable }: TimedOrder): PlanMove[] {
 
 /** Who left each resource last before each throw, by the order of the runs. */
 function throwsOf(task: PlanTask, { order, timetable }: TimedOrder): PlanThrow[] {
-  const { table, knobs } = task;
+  const { table } = task;
   const left = new Map<number, number>();
   const waits = new Map<number, LeftBlock[]>();
   const byRun = new Map<number, number[]>();
@@ -53,8 +53,7 @@ function throwsOf(task: PlanTask, { order, timetable }: TimedOrder): PlanThrow[]
     byRun.set(one.run, [...(byRun.get(one.run) ?? []), index]);
   order.forEach((run, place) => {
     for (const index of byRun.get(place) ?? []) {
-      const blocks = must(knobs.blocks[must(timetable.throws[index]).knob]);
-      const found = blocks.flatMap((block): LeftBlock[] => {
+      const found = must(timetable.throws[index]).over.flatMap((block): LeftBlock[] => {
         const mover = left.get(block);
         return mover === undefined
           ? []
@@ -66,12 +65,12 @@ function throwsOf(task: PlanTask, { order, timetable }: TimedOrder): PlanThrow[]
   });
   return timetable.throws
     .map((one, index): PlanThrow => {
-      const { kind, id } = must(knobs.knobs[one.knob]);
+      const { kind, id } = must(task.knobs.knobs[one.knob]);
       return {
         at: rounded(one.at),
         kind,
         id,
-        to: knobs.word(one.knob, one.value),
+        to: task.knobs.word(one.knob, one.value),
         waitsFor: waits.get(index) ?? [],
       };
     })

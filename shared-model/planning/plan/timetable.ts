@@ -15,6 +15,8 @@ export interface TimedThrow {
   readonly knob: number;
   readonly value: number;
   readonly run: number;
+  /** The blocks that were to be empty (or, put off, to stand) for it: all that it feeds through toggles that are on, or that its edges are in. */
+  readonly over: readonly number[];
 }
 
 export interface Timetable {
@@ -96,10 +98,10 @@ export function timetabler(
     return by === OBSTACLE || (by >= 0 && runsAhead[by] === 0);
   };
 
-  const record = (knob: number, value: number, from: Seconds): Seconds => {
+  const record = (knob: number, value: number, from: Seconds, over: readonly number[]): Seconds => {
     const at = hands.book(Math.max(0, from, changedAt[knob] as number));
     if (at === Number.POSITIVE_INFINITY) return at;
-    throws.push({ at, knob, value, run: place });
+    throws.push({ at, knob, value, run: place, over });
     values[knob] = value;
     changedAt[knob] = at + throwSeconds;
     return at + throwSeconds;
@@ -114,7 +116,7 @@ export function timetabler(
       else if (!staysFor(block)) return Number.POSITIVE_INFINITY;
       else if (by >= 0) from = Math.max(from, ready[by] as number);
     }
-    const end = record(toggle, 0, from);
+    const end = record(toggle, 0, from, blocks);
     for (const block of blocks) quietFrom[block] = Math.max(quietFrom[block] as number, end + marginSeconds);
     return end;
   };
@@ -160,7 +162,7 @@ export function timetabler(
       }
       if (from === Number.POSITIVE_INFINITY) return from;
     }
-    const end = record(knob, value, from);
+    const end = record(knob, value, from, blocks);
     for (const block of blocks) quietFrom[block] = Math.max(quietFrom[block] as number, end + marginSeconds);
     return end;
   };
