@@ -54,7 +54,7 @@ export function seePlan(
   return {
     timing,
     faults,
-    chart: chartOf(answer, timing, faults),
+    chart: chartOf(railroad, answer, timing, faults),
     orders,
     kept: keepOrder(railroad, situation, answer, timing, orders, underWay),
     played: playPlan(fork.evening, answer, timing, orders),

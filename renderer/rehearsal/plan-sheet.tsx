@@ -1,106 +1,15 @@
 /** "In which order?": the planner at work, the plans side by side, the chart of the one looked at, its steps, and making it real. */
 import { useDeferredValue, useState } from 'react';
 import { clockText } from '../../shared-model/planning/chart/chart-ticks.ts';
-import { planAnswer, plannerEnded } from '../../shared-model/wire/planner.ts';
 import { Act } from '../parts/act.tsx';
-import { NumberBox } from '../parts/field.tsx';
 import type { PlanKept } from './made-plan.ts';
 import { PlanSteps } from './plan-steps.tsx';
 import { PlanTable } from './plan-table.tsx';
+import { Planning } from './planning.tsx';
 import { PlansSideBySide } from './plans-side-by-side.tsx';
 import { TimeChart } from './time-chart.tsx';
 import type { Rehearsal } from './use-rehearsal.ts';
 import { faultWords } from './words.ts';
-
-/** @param others whether plans are there already, from which this one was to differ */
-function NoPlan({ answer, others }: { readonly answer: unknown; readonly others: boolean }) {
-  const ended = plannerEnded.safeParse(answer);
-  if (ended.success && 'fault' in ended.data)
-    return <p role="status">It could not be worked out: {ended.data.fault}</p>;
-  if (ended.success && 'cancelled' in ended.data && ended.data.best === null)
-    return <p role="status">Stopped before a plan was found.</p>;
-  const plan = planAnswer.safeParse(ended.success && 'cancelled' in ended.data ? ended.data.best : answer);
-  if (plan.success && plan.data.verdict === 'impossible')
-    return (
-      <p role="status">
-        <strong className="rehearsal-verdict">Impossible.</strong> No order of moves brings every train there:
-        every one was tried. “Can I?” says which trains lock each other.
-      </p>
-    );
-  if (plan.success && plan.data.verdict === 'planned')
-    return (
-      <p role="status">
-        {ended.success
-          ? 'Stopped: this is the best so far.'
-          : plan.data.proven
-            ? 'Found, and no plan takes less.'
-            : 'Found; a better one was not ruled out.'}
-      </p>
-    );
-  return (
-    <p role="status">
-      <strong className="rehearsal-verdict">Not decided.</strong>{' '}
-      {others
-        ? 'No plan was found that differs from those below in a way or in who goes first; there may be one all the same.'
-        : 'No plan was found in the time; there may be one all the same.'}
-    </p>
-  );
-}
-
-export function Planning({ rehearsal }: { readonly rehearsal: Rehearsal }) {
-  const { options, changeOptions } = rehearsal;
-  const { state } = rehearsal.planning;
-  return (
-    <div className="rehearsal-planning">
-      {state.is === 'wrong' ? <p role="alert">{state.says}</p> : null}
-      {state.is === 'answered' ? <NoPlan answer={state.answer} others={rehearsal.plans.length > 0} /> : null}
-      <details className="rehearsal-options">
-        <summary>Hands and voice</summary>
-        <div className="rehearsal-acts">
-          <NumberBox
-            label="a throw takes"
-            value={options.throwSeconds}
-            least={0}
-            most={60}
-            unit="s"
-            onChange={(throwSeconds) => changeOptions({ throwSeconds })}
-          />
-          <NumberBox
-            label="most throws in a minute"
-            value={options.throwsPerMinute}
-            least={1}
-            most={60}
-            onChange={(throwsPerMinute) => changeOptions({ throwsPerMinute: Math.round(throwsPerMinute) })}
-          />
-          <NumberBox
-            label="words before a move"
-            value={options.talkSeconds}
-            least={0}
-            most={120}
-            unit="s"
-            onChange={(talkSeconds) => changeOptions({ talkSeconds })}
-          />
-          <NumberBox
-            label="lost at a start"
-            value={options.startSeconds}
-            least={0}
-            most={120}
-            unit="s"
-            onChange={(startSeconds) => changeOptions({ startSeconds })}
-          />
-          <NumberBox
-            label="kept between"
-            value={options.marginSeconds}
-            least={0}
-            most={60}
-            unit="s"
-            onChange={(marginSeconds) => changeOptions({ marginSeconds })}
-          />
-        </div>
-      </details>
-    </div>
-  );
-}
 
 /** The best plan so far, while a better one is looked for: to be seen, not to be worked with. */
 function SoFar({ rehearsal, plan }: { readonly rehearsal: Rehearsal; readonly plan: PlanKept }) {
@@ -117,8 +26,9 @@ function SoFar({ rehearsal, plan }: { readonly rehearsal: Rehearsal; readonly pl
       <TimeChart
         railroad={rehearsal.origin.railroad}
         plan={shown}
-        chart={seen.chart}
+        seen={seen}
         cabs={cabsOf(rehearsal)}
+        isEven={false}
         now={null}
         onDrag={null}
       />
@@ -135,24 +45,46 @@ interface PlanSheetProps {
   readonly onStep: (step: number) => void;
   /** Goes to where the orders are given. */
   readonly onReal: () => void;
+  /** The board is put away, so that the chart has its room. */
+  readonly isAlone: boolean;
+  readonly onAlone: (isAlone: boolean) => void;
 }
 
-export function PlanSheet({ rehearsal, step, onStep, onReal }: PlanSheetProps) {
+export function PlanSheet({ rehearsal, step, onStep, onReal, isAlone, onAlone }: PlanSheetProps) {
   const { plans, chosen, seen, origin, drag } = rehearsal;
   const [asTable, setAsTable] = useState(false);
+  const [isEven, setEven] = useState(false);
   const plan = plans[chosen];
-  if (rehearsal.bestSoFar !== null) return <SoFar rehearsal={rehearsal} plan={rehearsal.bestSoFar} />;
-  if (plan === undefined || seen === null) return null;
+  if (rehearsal.bestSoFar !== null)
+    return (
+      <>
+        <Planning rehearsal={rehearsal} />
+        <SoFar rehearsal={rehearsal} plan={rehearsal.bestSoFar} />
+      </>
+    );
+  if (plan === undefined || seen === null) return <Planning rehearsal={rehearsal} />;
   const { conflicts } = seen.chart;
   const now = seen.played.steps[step - 1]?.at ?? null;
   return (
     <>
+      <Planning rehearsal={rehearsal}>
+        <Act kind="calm" pressed={isAlone} onPress={() => onAlone(!isAlone)}>
+          Without the board
+        </Act>
+        <Act kind="calm" pressed={isEven} onPress={() => setEven(!isEven)}>
+          Rows alike
+        </Act>
+        <Act kind="calm" pressed={asTable} onPress={() => setAsTable(!asTable)}>
+          As a table
+        </Act>
+      </Planning>
       <PlansSideBySide rehearsal={rehearsal} />
       <TimeChart
         railroad={origin.railroad}
         plan={plan}
-        chart={seen.chart}
+        seen={seen}
         cabs={cabsOf(rehearsal)}
+        isEven={isEven}
         now={now}
         onDrag={drag}
       />
@@ -186,11 +118,10 @@ export function PlanSheet({ rehearsal, step, onStep, onReal }: PlanSheetProps) {
         )}
       </section>
       <p className="fine quiet">
-        A start is dragged by its badge, or by the arrow keys on it (Shift: ten seconds). Outline: from the
-        first throw for a block until it is given back; filled: the train is in it.{' '}
-        <Act kind="calm" pressed={asTable} onPress={() => setAsTable(!asTable)}>
-          As a table
-        </Act>
+        Distance is to scale: the steeper a line, the faster its train (a zigzag beside a block: drawn taller
+        than it is long). Outline: from the first throw for a block until it is given back; filled: the train
+        is in it; dotted: the way goes on in a block with its row elsewhere. A start is dragged by its badge,
+        or by the arrow keys on it (Shift: ten seconds; up and down: the other starts).
       </p>
       <div className={asTable ? undefined : 'unseen'}>
         <PlanTable railroad={origin.railroad} plan={plan} seen={seen} />

@@ -14,7 +14,7 @@ import { KeptSheet } from './kept-sheet.tsx';
 import { LeftWords } from './left-words.tsx';
 import { RealSheet } from './make-real.tsx';
 import { againFrom, type Origin, originsFor } from './origin.ts';
-import { Planning, PlanSheet } from './plan-sheet.tsx';
+import { PlanSheet } from './plan-sheet.tsx';
 import type { PresentRehearsal } from './present-rehearsal.ts';
 import { RehearsalBoard } from './rehearsal-board.tsx';
 import { type RailroadChoice, RehearsalHead } from './rehearsal-head.tsx';
@@ -87,6 +87,7 @@ export function RehearsalDesk({
         : 'trains',
   );
   const [step, setStep] = useState(0);
+  const [isAlone, setAlone] = useState(false);
   const [picked, setPicked] = useState<string | null>(null);
   const [way, setWay] = useState<Way | null>(null);
   const [next, setNext] = useState<readonly string[]>([]);
@@ -148,7 +149,7 @@ export function RehearsalDesk({
     setPicked(null);
   };
   return (
-    <div className="rehearsal" data-sheet={sheet}>
+    <div className="rehearsal" data-sheet={sheet} data-alone={isAlone || undefined}>
       <RehearsalHead
         origin={origin}
         isReal={sheet === 'real'}
@@ -216,8 +217,14 @@ export function RehearsalDesk({
             {plans.length === 0 && planning.state.is === 'idle' ? (
               <p>No plan yet. Give the trains somewhere to go, then ask “In which order?”.</p>
             ) : null}
-            <Planning rehearsal={rehearsal} />
-            <PlanSheet rehearsal={rehearsal} step={at} onStep={setStep} onReal={() => goToTop('real')} />
+            <PlanSheet
+              rehearsal={rehearsal}
+              step={at}
+              onStep={setStep}
+              onReal={() => goToTop('real')}
+              isAlone={isAlone}
+              onAlone={setAlone}
+            />
           </>
         ) : null}
         {sheet === 'real' ? (

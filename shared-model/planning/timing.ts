@@ -6,6 +6,7 @@
  */
 import type { BlockId, TrainId } from '../ids.ts';
 import type { Railroad } from '../railroad/railroad.ts';
+import type { Spot } from '../railroad/travel.ts';
 import type { Millimetres, Seconds } from '../units.ts';
 import type { PlanOptions } from './plan/options.ts';
 import type { PlanMove, PlanThrow } from './plan-answer.ts';
@@ -29,6 +30,8 @@ export interface BlockTime {
   /** Where the block lies on the train's own way: millimetres of the head from where it stood at first. */
   readonly fromMm: Millimetres;
   readonly tillMm: Millimetres;
+  /** Its track there, in the order of the way. */
+  readonly over: readonly Spot[];
 }
 
 /** A piece of work of the hands or the voice. */
@@ -72,10 +75,11 @@ export interface PlanTiming {
 
 const MINUTE: Seconds = 60;
 
-function stayOf(line: HeadLine, train: SituationTrain, { block, fromMm, tillMm }: BlockStretch): BlockTime {
+function stayOf(line: HeadLine, train: SituationTrain, stretch: BlockStretch): BlockTime {
+  const { fromMm, tillMm } = stretch;
   const headIn = fromMm < 0 ? null : goesOnFrom(line, fromMm);
   const tailOut = comesTo(line, tillMm + train.lengthMm);
-  return { train: train.id, block, headIn, tailOut, from: headIn, till: tailOut, throws: [], fromMm, tillMm };
+  return { ...stretch, train: train.id, headIn, tailOut, from: headIn, till: tailOut, throws: [] };
 }
 
 /** Stays with what the hands do for them: every throw counts for the first stay that needs it and comes after it. */

@@ -1,11 +1,12 @@
 /** The time-distance chart of a plan as data: blocks as rows, stays as bars, heads as lines, hands and voice as lanes, faults where they are. */
 import type { BlockId, TrainId } from '../../ids.ts';
-import type { Seconds } from '../../units.ts';
+import type { Railroad } from '../../railroad/railroad.ts';
+import type { Millimetres, Seconds } from '../../units.ts';
 import type { PlanFault } from '../checker/check-plan.ts';
 import type { PlanMove, PlanThrow } from '../plan-answer.ts';
 import { comesTo, goesOnFrom, type HeadLine } from '../timing/head-line.ts';
 import type { BlockTime, PlanTiming, Work } from '../timing.ts';
-import { rowsAlongTheWays } from './row-order.ts';
+import { rowLayout } from './row-layout.ts';
 
 /** A stay as it is drawn: every time is a number, what never began begins at 0, what never ends goes to the chart's end. */
 export interface ChartBar {
@@ -33,6 +34,13 @@ export interface ChartLine {
   readonly pieces: readonly (readonly ChartPoint[])[];
 }
 
+/** From the end of one piece to the beginning of the next one, where they lie apart: a way that the chart has no distance for. */
+export interface ChartJump {
+  readonly train: TrainId;
+  readonly from: ChartPoint;
+  readonly to: ChartPoint;
+}
+
 export type ChartLane = 'hands' | 'voice';
 
 /** A fault of the checker's, and where on the chart it is marked. */
@@ -47,6 +55,8 @@ export interface ChartConflict {
 export interface ConflictMark {
   readonly key: string;
   readonly at: Seconds;
+  /** How long the blocking times of two trains overlap there from then on; `at` where they do not. */
+  readonly till: Seconds;
   readonly row: number;
   readonly faults: readonly PlanFault[];
 }
@@ -62,6 +72,8 @@ export interface ChartStart {
 
 export interface Chart {
   readonly rows: readonly BlockId[];
+  /** How long the track of each row is that the plan runs over or stands on. */
+  readonly lengthsMm: readonly Millimetres[];
   readonly bars: readonly ChartBar[];
   readonly lines: readonly ChartLine[];
   readonly hands: readonly Work[];
@@ -92,32 +104,47 @@ function barOf(stay: BlockTime, row: number, end: Seconds): ChartBar {
   };
 }
 
-/** The line of a head through its stays: down a row where the next one lies below, up where it lies above. */
+/** The line of a head through its stays, each in its row from where it begins to where it ends there. */
 function lineOf(
   line: HeadLine,
   stays: readonly BlockTime[],
   rowOf: ReadonlyMap<BlockId, number>,
+  through: ReadonlyMap<BlockTime, readonly [number, number]>,
   end: Seconds,
 ): ChartLine {
-  const rows = stays.map(({ block }) => rowOf.get(block) ?? 0);
   const pieces = stays.map((stay, index): ChartPoint[] => {
-    const row = rows[index] ?? 0;
-    const next = rows[index + 1] ?? 2 * row - (rows[index - 1] ?? row - 1);
-    const through = (mm: number): number => {
+    const row = rowOf.get(stay.block) ?? 0;
+    const [from, till] = through.get(stay) ?? [0, 1];
+    const rowAt = (mm: number): number => {
       const share = Math.min(1, Math.max(0, (mm - stay.fromMm) / Math.max(1, stay.tillMm - stay.fromMm)));
-      return row + (next >= row ? share : 1 - share);
+      return row + from + (till - from) * share;
     };
     const inside = line.points.filter(({ mm }) => mm >= stay.fromMm && mm <= stay.tillMm);
     const out = comesTo(line, stay.tillMm);
     const goesOn = index + 1 < stays.length ? goesOnFrom(line, stay.tillMm) : end;
     return [
-      ...(stay.headIn === null ? [] : [{ at: stay.headIn, row: through(stay.fromMm) }]),
-      ...inside.filter(({ at }) => at >= (stay.headIn ?? 0)).map(({ at, mm }) => ({ at, row: through(mm) })),
-      ...(out === null ? [] : [{ at: out, row: through(stay.tillMm) }]),
-      ...(goesOn === null ? [] : [{ at: goesOn, row: through(stay.tillMm) }]),
+      ...(stay.headIn === null ? [] : [{ at: stay.headIn, row: rowAt(stay.fromMm) }]),
+      ...inside.filter(({ at }) => at >= (stay.headIn ?? 0)).map(({ at, mm }) => ({ at, row: rowAt(mm) })),
+      ...(out === null ? [] : [{ at: out, row: rowAt(stay.tillMm) }]),
+      ...(goesOn === null ? [] : [{ at: goesOn, row: rowAt(stay.tillMm) }]),
     ].sort((one, other) => one.at - other.at);
   });
   return { train: line.train, pieces: pieces.filter((piece) => piece.length > 0) };
+}
+
+/** Rows that meet at a gap do so to this. */
+const HAIR_ROWS = 1e-6;
+
+/** Where the lines of a chart go on elsewhere than they ended. */
+export function chartJumps({ lines }: Chart): readonly ChartJump[] {
+  return lines.flatMap(({ train, pieces }) =>
+    pieces.slice(1).flatMap((piece, index): readonly ChartJump[] => {
+      const [from, to] = [pieces[index]?.at(-1), piece[0]];
+      return from === undefined || to === undefined || Math.abs(from.row - to.row) < HAIR_ROWS
+        ? []
+        : [{ train, from, to }];
+    }),
+  );
 }
 
 /** Where a fault is marked: the rows of its blocks; the hands' lane for a knob; the voice's for what is about a train alone at its start. */
@@ -147,14 +174,20 @@ function startsOf(
   });
 }
 
+/** Until when two trains have a row at once, from a moment on; that moment where they do not. */
+function overlapTill(bars: readonly ChartBar[], row: number, at: Seconds): Seconds {
+  const there = bars.filter((bar) => bar.row === row && bar.headIn <= at + 1e-3 && bar.till > at);
+  return there.length < 2 ? at : Math.min(...there.map(({ till }) => till));
+}
+
 /** The marks of a chart's conflicts in its rows; what is about no moment is marked at the beginning. */
-export function conflictMarks({ conflicts }: Chart): readonly ConflictMark[] {
+export function conflictMarks({ conflicts, bars }: Chart): readonly ConflictMark[] {
   const marks = new Map<string, ConflictMark>();
   for (const { fault, at, rows } of conflicts)
     for (const row of rows) {
       const key = `${at ?? 0} ${row}`;
       const faults = [...(marks.get(key)?.faults ?? []), fault];
-      marks.set(key, { key, at: at ?? 0, row, faults });
+      marks.set(key, { key, at: at ?? 0, till: overlapTill(bars, row, at ?? 0), row, faults });
     }
   return [...marks.values()];
 }
@@ -166,19 +199,21 @@ export function conflictMarks({ conflicts }: Chart): readonly ConflictMark[] {
  * @param faults what the independent checker finds in it: every one of them is a conflict of the chart, and nothing else is
  */
 export function chartOf(
+  railroad: Railroad,
   plan: { readonly moves: readonly PlanMove[]; readonly throws: readonly PlanThrow[] },
   timing: PlanTiming,
   faults: readonly PlanFault[],
 ): Chart {
   const end = timing.end + TAIL;
   const ways = timing.lines.map(({ train }) => timing.blocks.filter((stay) => stay.train === train));
-  const rows = rowsAlongTheWays(ways.map((way) => way.map(({ block }) => block)));
+  const { rows, lengthsMm, through } = rowLayout(railroad, ways);
   const rowOf = new Map(rows.map((block, row) => [block, row]));
   const knobs = new Set<string>(plan.throws.map(({ id }) => id));
-  const lines = timing.lines.map((line, index) => lineOf(line, ways[index] ?? [], rowOf, end));
+  const lines = timing.lines.map((line, index) => lineOf(line, ways[index] ?? [], rowOf, through, end));
   const minutes = Math.max(1, Math.ceil(timing.end / MINUTE));
   return {
     rows,
+    lengthsMm,
     bars: timing.blocks.map((stay) => barOf(stay, rowOf.get(stay.block) ?? 0, end)),
     lines,
     starts: startsOf(plan.moves, timing, lines),

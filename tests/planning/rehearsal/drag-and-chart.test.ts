@@ -15,7 +15,7 @@ const plan = threeTrainsPlan();
 function charted(dragged: Pick<typeof plan, 'moves' | 'throws' | 'total'>) {
   const timing = planTiming(demo, situation, dragged, SCREEN_OPTIONS);
   const faults = planFaults(demo, situation, dragged, SCREEN_OPTIONS);
-  return { faults, timing, chart: chartOf(dragged, timing, faults) };
+  return { faults, timing, chart: chartOf(demo, dragged, timing, faults) };
 }
 
 /** Blocks in which the bars of two trains overlap, the margin behind the first counted. */
