@@ -1,14 +1,24 @@
 /** The calls about the log as a whole: verify, back up, list the backups, restore. */
 import type { Answer, ReplyOf } from '../../shared-model/wire/contract.ts';
 import { type Bad, bad, type Good, good } from './answers.ts';
+import { bringInWhole } from './arrivals.ts';
 import { GIVEN_UP } from './by-turns.ts';
 import { type Clock, rfc3339 } from './clock.ts';
 import { backUp } from './log/backup.ts';
-import { backupCards, bringBack, openSoundBackup, replaceAtStart } from './log/backups.ts';
+import {
+  backupCards,
+  bringBackBeside,
+  missingEvenings,
+  openSoundBackup,
+  replaceAtStart,
+} from './log/backups.ts';
 import type { Verdict } from './log/verify.ts';
 import type { LogWork, StartLogWork } from './log-thread.ts';
 import type { Pushes } from './pushes.ts';
 import type { Storage } from './storage.ts';
+
+/** So many entries written are worth telling. */
+const TOLD_EVERY = 1000;
 
 /** What is kept beside the evenings and comes back with them. */
 const KINDS = ['rehearsal', 'train-sheet'] as const;
@@ -28,6 +38,8 @@ interface Deps {
 export function backupCalls({ storage, clock, pushes, startLogWork }: Deps) {
   let backup: Promise<unknown> = Promise.resolve();
   let isRestoring = false;
+  /** What was found sound in a backup is still to be brought back. */
+  let wantsRestored = true;
   /** What goes through the log, or a backup, because somebody asked: it can be given up. */
   const asked = new Set<LogWork>();
 
@@ -67,9 +79,21 @@ export function backupCalls({ storage, clock, pushes, startLogWork }: Deps) {
       return good({ evenings: 0, railroads: 0, says: REPLACED });
     }
     try {
-      const written = storage.write((log) => bringBack(sound.log, log, KINDS, rfc3339(clock)));
-      if (!written.ok) return written;
-      const { evenings, railroads } = written.value;
+      const at = rfc3339(clock);
+      const missing = missingEvenings(sound.log, storage.log, at);
+      const of = missing.reduce((sum, { count }) => sum + count, 0);
+      wantsRestored = true;
+      const brought = await bringInWhole(storage, missing, {
+        at,
+        wanted: (entries) => {
+          if (entries % TOLD_EVERY === 0) pushes.tell('log.progress', { entries, of, written: true });
+          return wantsRestored;
+        },
+        also: (log) => good(bringBackBeside(sound.log, log, KINDS, at)),
+      });
+      if (brought === GIVEN_UP) return bad('refused', 'It was given up. Nothing was restored.');
+      if (!brought.ok) return brought;
+      const [evenings, railroads] = [missing.length, brought.value];
       if (evenings > 0) pushes.tell('evenings.changed', {});
       if (railroads > 0) pushes.tell('railroads.changed', {});
       const says =
@@ -93,6 +117,7 @@ export function backupCalls({ storage, clock, pushes, startLogWork }: Deps) {
   };
 
   const giveUp = () => {
+    wantsRestored = false;
     for (const work of asked) work.giveUp();
   };
 

@@ -1,5 +1,6 @@
 /** The calls about evenings that were: reading them back, labelling, removing, and carrying them from one installation to another. */
 import { type Bad, bad, good } from './answers.ts';
+import { takeOutWhole } from './arrivals.ts';
 import { type carryingCalls, exportedName, exportedPart } from './carrying/carrying-calls.ts';
 import { type Clock, rfc3339 } from './clock.ts';
 import { cardOf, eveningName } from './evening-card.ts';
@@ -12,7 +13,6 @@ import {
   initialStateOf,
   type Labels,
   labelSession,
-  removeSession,
   type SessionRow,
   sessionRow,
   sessionRows,
@@ -125,7 +125,7 @@ export function eveningCalls({ storage, clock, pushes, going, carrying }: Deps) 
       return written.ok ? good(cardOf(sessionRow(storage.log, row.id) ?? row)) : written;
     },
 
-    'evenings.remove': ({ id, confirm }: { id: string; confirm: string }) => {
+    'evenings.remove': async ({ id, confirm }: { id: string; confirm: string }) => {
       const row = findEvening(storage, id);
       if (row === null) return noSuch(id);
       if (going()?.id === id) return bad('refused', 'This evening is going on; end it first.');
@@ -135,9 +135,8 @@ export function eveningCalls({ storage, clock, pushes, going, carrying }: Deps) 
           `To remove it for good, its name has to be given: ${eveningName(row)}`,
           '$.confirm',
         );
-      const written = storage.write((log) => removeSession(log, row.id, rfc3339(clock)));
-      if (written.ok) pushes.tell('evenings.changed', {});
-      return written.ok ? good({}) : written;
+      const hidden = () => pushes.tell('evenings.changed', {});
+      return (await takeOutWhole(storage, row.id, rfc3339(clock), hidden)) ?? good({});
     },
 
     'evenings.export': ({ id, after }: { id: string; after: number }) =>

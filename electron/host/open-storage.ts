@@ -2,6 +2,7 @@
 import { existsSync, mkdirSync, realpathSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import type { LogState } from '../../shared-model/wire/contract.ts';
+import { takeOutPartial } from './arrivals.ts';
 import { defaultLogFile } from './data-folder.ts';
 import { takeReplacement } from './log/backups.ts';
 import { readDocument } from './log/documents.ts';
@@ -68,6 +69,7 @@ function resumeFault(log: ReadableLog): string | null {
 function storageOf(
   found: Extract<OpenedForWriting, { ok: true }>,
   file: string,
+  since: string,
   changed: (state: LogState) => void,
 ): Storage {
   if (found.damaged) return readOnlyStorage(found.log, found.says);
@@ -79,7 +81,9 @@ function storageOf(
     );
   const reserve = reserveBeside(file);
   reserve.hold();
-  return writableStorage(found.log, reserve, changed);
+  const storage = writableStorage(found.log, reserve, changed);
+  takeOutPartial(storage, since);
+  return storage;
 }
 
 /**
@@ -113,7 +117,7 @@ export function openStorage(
     lock.release();
     return { kind: 'cannot', problem: found.problem };
   }
-  const storage = storageOf(found, file, changed);
+  const storage = storageOf(found, file, since, changed);
   return {
     kind: 'open',
     opened: {

@@ -71,8 +71,9 @@ export async function bringInFile(
     if (!isWhole) void connection.call('evenings.giveUp', { id: name });
   };
   signal.addEventListener('abort', giveUp);
-  const end = connection.on('evenings.progress', ({ id, entries, of }) => {
-    if (id === name) tell(`Going through it: ${count(entries)} of ${count(of)} entries.`);
+  const end = connection.on('evenings.progress', ({ id, entries, of, written }) => {
+    const doing = written === true ? 'Writing it into the log' : 'Going through it';
+    if (id === name) tell(`${doing}: ${count(entries)} of ${count(of)} entries.`);
   });
   try {
     const last = await sendParts(connection, name, file, follower);

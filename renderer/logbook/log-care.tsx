@@ -37,8 +37,10 @@ function useGoingThrough(tell: (words: string) => void) {
     giveUp: isGoing ? () => void connection.call('log.giveUp', {}) : null,
     follow: async <Value,>(goThrough: () => Promise<Value>): Promise<Value> => {
       setIsGoing(true);
-      const end = connection.on('log.progress', ({ entries, of }) =>
-        tell(`Gone through ${count(entries)} of ${count(of)} entries.`),
+      const end = connection.on('log.progress', ({ entries, of, written }) =>
+        tell(
+          `${written === true ? 'Brought back' : 'Gone through'} ${count(entries)} of ${count(of)} entries.`,
+        ),
       );
       try {
         return await goThrough();

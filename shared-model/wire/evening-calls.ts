@@ -148,15 +148,23 @@ export const EVENING_CALLS = {
     z.strictObject({ file: z.string().min(1).max(200) }),
     z.strictObject({ evenings: entry, railroads: entry, says: z.string() }),
   ),
-  /** Ends `log.verify` and the going through of `log.restore`. */
+  /** Ends `log.verify` and `log.restore`. */
   'log.giveUp': call(nothing, nothing),
 } as const;
 
 export const EVENING_PUSHES = {
-  /** How far a report has got, or the judging of a file that is brought in (`id` is the file's; how many it has is known). */
-  'evenings.progress': z.strictObject({ id: key, entries: entry, of: entry }),
+  /**
+   * How far a report has got, or the judging of a file that is brought in (`id` is the file's; how many it has is known).
+   * `written`: judged already, it is being written into the log.
+   */
+  'evenings.progress': z.strictObject({
+    id: key,
+    entries: entry,
+    of: entry,
+    written: z.literal(true).optional(),
+  }),
   /** The list of evenings, or what it says of one, is another now. */
   'evenings.changed': nothing,
-  /** How far the going through of a log, or of a backup, has got. */
-  'log.progress': z.strictObject({ entries: entry, of: entry }),
+  /** How far the going through of a log, or of a backup, has got; `written`: of what is brought back, it is being written. */
+  'log.progress': z.strictObject({ entries: entry, of: entry, written: z.literal(true).optional() }),
 } as const;

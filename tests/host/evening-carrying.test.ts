@@ -1,54 +1,14 @@
 /** An evening as one file: a long one goes out and comes in part by part, and whatever was changed on the way is found. */
-import { join } from 'node:path';
 import Sqlite from 'better-sqlite3';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { openStorage } from '../../electron/host/open-storage.ts';
-import { recordEvening } from '../../electron/host/record-evening.ts';
-import type { TimedInput } from '../../shared-model/session/input.ts';
-import type { EveningCard, ReplyOf } from '../../shared-model/wire/contract.ts';
-import { passingSidingExample } from '../support/example.ts';
-import { answered, type HostUnderTest } from '../support/host-suite.ts';
+import type { EveningCard } from '../../shared-model/wire/contract.ts';
+import { answered } from '../support/host-suite.ts';
+import { broughtIn, exported, logOfLongEvening } from '../support/long-evening.ts';
 import { directHost, openedConsole } from '../support/open-host.ts';
 import { recordedLog } from '../support/recorded-log.ts';
-import { OPENED_AT } from '../support/small-log.ts';
-import { temporaryFolder } from '../support/temporary-folder.ts';
 
 const hostOn = (log: string) => directHost(openedConsole({ log }));
-
-/** A log with an evening of 4800 long notes, one of which was taken back: 5 MB, more than one part. */
-function logOfLongEvening(): string {
-  const notes = Array.from({ length: 4800 }, (_, index): TimedInput => {
-    const text = `${index} ${'– a word more “and” another –'.repeat(26)}`;
-    return { at: index + 1, input: { do: 'note', text } };
-  });
-  const inputs: readonly TimedInput[] = [
-    { at: 0, input: { do: 'open-session' } },
-    ...notes,
-    { at: 4900, input: { do: 'retract', entry: 2 as never, why: 'said twice' } },
-    { at: 5000, input: { do: 'end-session' } },
-  ];
-  const log = join(temporaryFolder(), 'evenings.cabward');
-  const opened = openStorage(log, OPENED_AT, () => undefined);
-  if (opened.kind !== 'open') throw new Error(opened.kind);
-  const { storage, close } = opened.opened;
-  const evening = { document: passingSidingExample, inputs, uid: 'long', openedAt: OPENED_AT, name: 'Long' };
-  const recorded = recordEvening(storage, evening);
-  close();
-  if (!recorded.ok) throw new Error(recorded.problem.says);
-  return log;
-}
-
-/** The parts of an evening's file. */
-async function exported(host: HostUnderTest, id: string): Promise<readonly string[]> {
-  const texts: string[] = [];
-  for (let after: number | null = 0; after !== null; ) {
-    const part: ReplyOf<'evenings.export'> = await answered(host.call('evenings.export', { id, after }));
-    texts.push(part.text);
-    after = part.next;
-  }
-  return texts;
-}
 
 /** The long evening as its own installation has it; made once, since it takes a while. */
 let made: Promise<{ parts: readonly string[]; card: EveningCard | undefined; report: unknown }> | null = null;
@@ -61,18 +21,6 @@ const longEvening = () => {
   })();
   return made;
 };
-
-/** Sends a file in parts of so many characters; the last goes with the import. */
-async function broughtIn(host: HostUnderTest, text: string, characters: number, file = 'f') {
-  let at = 0;
-  let from = 0;
-  for (; from + characters < text.length; from += characters) {
-    const part = { file, at, text: text.slice(from, from + characters) };
-    const sent = await answered<{ size: number }>(host.call('evenings.importPart', part));
-    at = sent.size;
-  }
-  return host.call('evenings.import', { text: text.slice(from), file });
-}
 
 test('a long evening goes out in parts, comes in in others, is sound there, and has the same figures and the same file', async () => {
   const { parts, card: own, report } = await longEvening();

@@ -3,7 +3,8 @@ import { expect, test } from 'vitest';
 import { canonicalJson, sha256 } from '../../electron/host/log/chain.ts';
 import { appendEvents, readEvents } from '../../electron/host/log/events.ts';
 import { isDurable } from '../../electron/host/log/open-log.ts';
-import { labelSession, removeSession, sessionRow, sessionRows } from '../../electron/host/log/sessions.ts';
+import { beginRemoval, takeOut } from '../../electron/host/log/partial.ts';
+import { labelSession, sessionRow, sessionRows } from '../../electron/host/log/sessions.ts';
 import { stateAt } from '../../electron/host/log/state-at.ts';
 import { verifyLog } from '../../electron/host/log/verify.ts';
 import { CHECKPOINT_EVERY } from '../../shared-model/logbook/replay.ts';
@@ -114,8 +115,10 @@ test('removing an evening takes it away whole, leaves the chains of the others v
   const first = addNotes(log, 20, { uid: 'one' });
   const second = addNotes(log, 20, { uid: 'two' });
   const head = sessionRow(log, first.session)?.head;
-  removeSession(log, first.session, '2026-11-26T00:00:00.000Z');
+  beginRemoval(log, first.session, '2026-11-26T00:00:00.000Z');
   expect(sessionRows(log).map(({ id }) => id)).toEqual([second.session]);
+  expect(verifyLog(log).good).toBe(true);
+  for (const _ of takeOut((act) => act(log), first.session));
   expect(readEvents(log, first.session, 1, 99)).toEqual([]);
   expect(verifyLog(log).good).toBe(true);
   expect(log.prepare('SELECT uid, entries, head FROM removed_sessions').all()).toEqual([

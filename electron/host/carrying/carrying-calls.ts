@@ -1,17 +1,14 @@
 /** The calls that carry an evening from one installation to another: saved part by part, brought in part by part, adopted whole or not at all. */
 
-import { CHECKPOINT_EVERY } from '../../../shared-model/logbook/replay.ts';
-import { foldEvents } from '../../../shared-model/session/fold.ts';
 import type { LookAhead } from '../../../shared-model/session/world.ts';
 import type { EveningCard } from '../../../shared-model/wire/evening-calls.ts';
 import { type Bad, bad, type Good, good } from '../answers.ts';
+import { bringInWhole } from '../arrivals.ts';
 import { GIVEN_UP, whileWanted } from '../by-turns.ts';
 import { type Clock, rfc3339 } from '../clock.ts';
 import { cardOf, eveningName } from '../evening-card.ts';
-import { storeDocument } from '../log/documents.ts';
-import { appendEvents } from '../log/events.ts';
-import type { WritableLog } from '../log/log.ts';
-import { addSession, labelSession, type SessionRow, sessionRow, sessionRows } from '../log/sessions.ts';
+import { type Arrival, knowsEvening } from '../log/partial.ts';
+import { type SessionRow, sessionRow } from '../log/sessions.ts';
 import type { Pushes } from '../pushes.ts';
 import type { Storage } from '../storage.ts';
 import { MOST_ENTRIES } from './evening-file.ts';
@@ -31,9 +28,10 @@ const MOST_INCOMING = 2;
 /** More bytes are no evening file of at most `MOST_ENTRIES` entries, and would only fill the disk. */
 const MOST_BYTES = 2_000_000_000;
 
-/** So many entries judged are worth telling. */
+/** So many entries judged or written are worth telling. */
 const TOLD_EVERY = 500;
 
+const GAVE_UP = bad('refused', 'This was given up.');
 const IN_ALREADY = bad('refused', 'This evening is in the log already.');
 const NO_SUCH_FILE = bad('refused', 'This file is no longer being brought in. Begin again.', '$.file');
 
@@ -50,20 +48,10 @@ export function exportedPart(storage: Storage, row: SessionRow, after: number): 
 export const exportedName = (row: SessionRow): string =>
   `${eveningName(row).replace(/[^\p{L}\p{N}]+/gu, '-')}.evening.json`;
 
-/** Puts an evening from a file into the log. Throws, so that nothing of it stays, where the file is no longer what was found sound. */
-function adopt(log: WritableLog, file: EveningFromFile, at: string): number {
-  storeDocument(log, file.document);
-  const session = addSession(log, file.header, null);
-  let after = file.header.initial;
-  for (let from = 1; from <= file.count; from += CHECKPOINT_EVERY) {
-    const events = file.events(from, from + CHECKPOINT_EVERY - 1);
-    after = foldEvents(after, events);
-    appendEvents(log, { session, events, after });
-  }
-  if (sessionRow(log, session)?.head !== file.head)
-    throw new Error('the evening file changed while it was brought in; nothing of it was');
-  labelSession(log, session, { name: file.name, note: file.note, endedAt: file.endedAt ?? at });
-  return session;
+/** An evening from a file as it comes into the log; one that was not ended is ended by it. */
+function arrivalOf(file: EveningFromFile, at: string): Arrival {
+  const { header, document, head, count, events, name, note, endedAt } = file;
+  return { header, document, head, count, events, labels: { name, note, endedAt: endedAt ?? at } };
 }
 
 export function carryingCalls({ storage, clock, pushes, lookAhead }: Deps) {
@@ -73,17 +61,29 @@ export function carryingCalls({ storage, clock, pushes, lookAhead }: Deps) {
     return incoming.delete(file);
   };
 
-  const bringIn = async (bytes: FileBytes, wanted: (judged: Judged) => boolean) => {
+  const bringIn = async (
+    bytes: FileBytes,
+    wanted: (told: Judged & { readonly written?: true }) => boolean,
+  ): Promise<Good<EveningCard> | Bad> => {
     const read = await whileWanted(readEveningFile(bytes, lookAhead), wanted);
-    if (read === GIVEN_UP) return bad('refused', 'This was given up.');
+    if (read === GIVEN_UP) return GAVE_UP;
     if (!read.ok) return bad('bad-input', read.malformed.says, read.malformed.path);
-    const known = sessionRows(storage.log).some(({ uid }) => uid === read.value.header.uid);
-    if (known) return IN_ALREADY;
-    const written = storage.write((log) => adopt(log, read.value, rfc3339(clock)));
-    if (!written.ok) return written;
-    pushes.tell('evenings.changed', {});
-    const row = sessionRow(storage.log, written.value);
-    return row === null ? bad('fault', 'The evening is not there after it was adopted.') : good(cardOf(row));
+    const { value } = read;
+    if (knowsEvening(storage.log, value.header.uid)) return IN_ALREADY;
+    const at = rfc3339(clock);
+    const brought = await bringInWhole(storage, [arrivalOf(value, at)], {
+      at,
+      wanted: (entries) => wanted({ entries, of: value.count, written: true }),
+      also: (log, [session = 0]) => {
+        const row = sessionRow(log, session);
+        return row === null
+          ? bad('fault', 'The evening is not there after it was adopted.')
+          : good(cardOf(row));
+      },
+    });
+    if (brought === GIVEN_UP) return GAVE_UP;
+    if (brought.ok) pushes.tell('evenings.changed', {});
+    return brought;
   };
 
   return {
@@ -121,8 +121,8 @@ export function carryingCalls({ storage, clock, pushes, lookAhead }: Deps) {
         if (parts === undefined) return NO_SUCH_FILE;
         parts.add(text);
         try {
-          return await bringIn(parts, (judged) => {
-            if (judged.entries % TOLD_EVERY === 0) pushes.tell('evenings.progress', { id: file, ...judged });
+          return await bringIn(parts, (told) => {
+            if (told.entries % TOLD_EVERY === 0) pushes.tell('evenings.progress', { id: file, ...told });
             return incoming.get(file) === parts;
           });
         } finally {

@@ -2,17 +2,16 @@
 import { existsSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
 import { copyFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
-import { CHECKPOINT_EVERY } from '../../../shared-model/logbook/replay.ts';
-import { evolve } from '../../../shared-model/session/fold.ts';
 import type { BackupCard } from '../../../shared-model/wire/evening-calls.ts';
 import { backupFolder } from './backup.ts';
-import { readDocument, storeDocument } from './documents.ts';
-import { appendEvents, readEvents } from './events.ts';
+import { readDocument } from './documents.ts';
+import { readEvents } from './events.ts';
 import { keep, keptOf } from './kept.ts';
 import { addRailroad, addVersion, railroadRows, versionRows } from './library.ts';
 import type { ReadableLog, WritableLog } from './log.ts';
 import { openForReading, openForWriting } from './open-log.ts';
-import { addSession, initialStateOf, labelSession, type SessionRow, sessionRows } from './sessions.ts';
+import { type Arrival, knowsEvening } from './partial.ts';
+import { initialStateOf, sessionRows } from './sessions.ts';
 import type { Verdict } from './verify.ts';
 
 /** A database is one file or several: what may lie beside it. */
@@ -91,19 +90,22 @@ export async function openSoundBackup(
   }
 }
 
-/** Copies an evening with its chain as it is. One that was not ended when the backup was made is ended by it. */
-function copyEvening(from: ReadableLog, log: WritableLog, row: SessionRow, at: string): void {
-  const { uid, railroadHash, openedAt, name, note, archived } = row;
-  storeDocument(log, readDocument(from, railroadHash));
-  const initial = initialStateOf(from, row.id);
-  const session = addSession(log, { uid, railroadHash, openedAt, initial }, null);
-  let after = initial;
-  for (let entry = 1; entry <= row.entries; entry += CHECKPOINT_EVERY) {
-    const events = readEvents(from, row.id, entry, entry + CHECKPOINT_EVERY - 1);
-    after = events.reduce(evolve, after);
-    appendEvents(log, { session, events, after });
-  }
-  labelSession(log, session, { name, note, archived, endedAt: row.endedAt ?? at });
+/** The evenings of a backup that the log has not, the oldest first; one that was not ended when it was made is ended by it. */
+export function missingEvenings(from: ReadableLog, log: ReadableLog, at: string): readonly Arrival[] {
+  return sessionRows(from)
+    .filter(({ uid }) => !knowsEvening(log, uid))
+    .toReversed()
+    .map((row) => {
+      const { id, uid, railroadHash, openedAt, name, note, archived, head, entries } = row;
+      return {
+        header: { uid, railroadHash, openedAt, initial: initialStateOf(from, id) },
+        document: readDocument(from, railroadHash),
+        labels: { name, note, archived, endedAt: row.endedAt ?? at },
+        head,
+        count: entries,
+        events: (first, last) => readEvents(from, id, first, last),
+      };
+    });
 }
 
 /** Railroads of which the log has no version with the same content. */
@@ -122,27 +124,23 @@ function copyRailroads(from: ReadableLog, log: WritableLog, at: string): number 
 }
 
 /**
- * Brings back what a backup has and the log has not; nothing that the log has is changed.
+ * Brings back what a backup has beside its evenings and the log has not; nothing that the log has is changed.
  *
  * @param kinds of kept documents to bring back
  * @param at now, RFC 3339
+ * @returns how many railroads came back
  */
-export function bringBack(
+export function bringBackBeside(
   from: ReadableLog,
   log: WritableLog,
   kinds: readonly string[],
   at: string,
-): { readonly evenings: number; readonly railroads: number } {
-  const known = new Set(sessionRows(log).map(({ uid }) => uid));
-  const missing = sessionRows(from)
-    .filter(({ uid }) => !known.has(uid))
-    .toReversed();
-  for (const row of missing) copyEvening(from, log, row, at);
+): number {
   for (const kind of kinds) {
     const there = new Set(keptOf(log, kind).map(({ id }) => id));
     for (const one of keptOf(from, kind)) if (!there.has(one.id)) keep(log, kind, one.id, one.value, one.at);
   }
-  return { evenings: missing.length, railroads: copyRailroads(from, log, at) };
+  return copyRailroads(from, log, at);
 }
 
 /** Where a backup waits to take the place of a damaged log at the next start. */

@@ -4,6 +4,7 @@ import { railroads } from './migrations/10-railroads.ts';
 import { evenings } from './migrations/20-evenings.ts';
 import { kept } from './migrations/30-kept.ts';
 import { marks } from './migrations/40-marks.ts';
+import { partial } from './migrations/50-partial.ts';
 
 export interface Migration {
   /** `user_version` after it; tens, so that a mend can be slipped in between. */
@@ -16,6 +17,7 @@ export const MIGRATIONS: readonly Migration[] = [
   { version: 20, sql: evenings },
   { version: 30, sql: kept },
   { version: 40, sql: marks },
+  { version: 50, sql: partial },
 ];
 
 /** The newest form that this program knows. */

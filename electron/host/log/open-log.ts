@@ -205,6 +205,9 @@ function openDamaged(file: string, found: string): OpenedForWriting {
     const database = new Sqlite(file, { readonly: true, fileMustExist: true });
     guard(database);
     database.prepare('SELECT count(*) FROM sessions').get();
+    // A log that is damaged keeps its old form; what its lists ask for is there all the same.
+    if (versionOf(database) < NEWEST_VERSION)
+      database.exec('CREATE TEMP TABLE IF NOT EXISTS partial_sessions (session INTEGER)');
     return { ok: true, damaged: true, log: database as ReadableLog, says: damagedWords(file, found) };
   } catch {
     return refused(

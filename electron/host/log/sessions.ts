@@ -45,7 +45,8 @@ interface Stored {
 
 const SELECT = `SELECT s.id, s.uid, s.railroad, json_extract(d.json, '$.name') AS railroad_name, s.railroad_hash, s.opened_at, s.ended_at,
   s.name, s.note, s.archived, s.entries, s.refusals, s.alarms, s.people, s.first_link, s.head
-  FROM sessions s JOIN documents d ON d.hash = s.railroad_hash`;
+  FROM sessions s JOIN documents d ON d.hash = s.railroad_hash
+  WHERE s.id NOT IN (SELECT session FROM partial_sessions)`;
 
 const rowOf = (stored: Stored): SessionRow => ({
   id: stored.id,
@@ -66,28 +67,26 @@ const rowOf = (stored: Stored): SessionRow => ({
   head: stored.head,
 });
 
-/** All evenings, newest first. */
+/** All evenings, newest first; none of which only a part is there. */
 export function sessionRows(log: ReadableLog): readonly SessionRow[] {
   return log.prepare<[], Stored>(`${SELECT} ORDER BY s.opened_at DESC, s.id DESC`).all().map(rowOf);
 }
 
 export function sessionRow(log: ReadableLog, id: number): SessionRow | null {
-  const stored = log.prepare<[number], Stored>(`${SELECT} WHERE s.id = ?`).get(id);
+  const stored = log.prepare<[number], Stored>(`${SELECT} AND s.id = ?`).get(id);
   return stored === undefined ? null : rowOf(stored);
 }
 
 /** The evening that was opened and not ended, if there is one; the newest of several. */
 export function openSessionRow(log: ReadableLog): SessionRow | null {
-  const stored = log
-    .prepare<[], Stored>(`${SELECT} WHERE s.ended_at IS NULL ORDER BY s.id DESC LIMIT 1`)
-    .get();
+  const stored = log.prepare<[], Stored>(`${SELECT} AND s.ended_at IS NULL ORDER BY s.id DESC LIMIT 1`).get();
   return stored === undefined ? null : rowOf(stored);
 }
 
 /** The evening that was last held on a railroad of the library: what the next one carries over. */
 export function lastSessionOn(log: ReadableLog, railroad: number): SessionRow | null {
   const stored = log
-    .prepare<[number], Stored>(`${SELECT} WHERE s.railroad = ? ORDER BY s.id DESC LIMIT 1`)
+    .prepare<[number], Stored>(`${SELECT} AND s.railroad = ? ORDER BY s.id DESC LIMIT 1`)
     .get(railroad);
   return stored === undefined ? null : rowOf(stored);
 }
@@ -138,17 +137,4 @@ export function labelSession(log: WritableLog, id: number, { name, note, archive
          ended_at = coalesce(?, ended_at) WHERE id = ?`,
     )
     .run(name ?? null, note ?? null, archived === undefined ? null : Number(archived), endedAt ?? null, id);
-}
-
-/** Removes an evening whole; that it was, and its last link, is kept. The chains of the others are their own and stay valid. */
-export function removeSession(log: WritableLog, id: number, at: string): void {
-  log
-    .transaction(() => {
-      log
-        .prepare('INSERT INTO removed_sessions SELECT id, uid, entries, head, ? FROM sessions WHERE id = ?')
-        .run(at, id);
-      log.prepare('DELETE FROM events WHERE session = ?').run(id);
-      log.prepare('DELETE FROM sessions WHERE id = ?').run(id);
-    })
-    .immediate();
 }
