@@ -5,6 +5,7 @@ import type { Railroad } from '../../shared-model/railroad/railroad.ts';
 import { Act } from '../parts/act.tsx';
 import { NumberBox } from '../parts/field.tsx';
 import { Pick } from '../parts/pick.tsx';
+import { standsDead } from './knobs-in-the-way.ts';
 import type { Rehearsal } from './use-rehearsal.ts';
 import { blockName, spotOf, type standingPlaces, trainWords } from './words.ts';
 
@@ -61,8 +62,13 @@ export function TrainRow({
     says: `${place}: its first free track`,
   }));
   const others = rehearsal.json.trains.filter((other) => other.train !== train.train);
+  const isDead = others.some(({ cab }) => cab === train.cab) && standsDead(railroad, rehearsal.json, train);
   return (
-    <li className="rehearsal-train" data-wrong={problem === undefined ? undefined : true}>
+    <li
+      className="rehearsal-train"
+      data-train={train.train}
+      data-wrong={problem === undefined ? undefined : true}
+    >
       <Act
         kind="calm"
         pressed={picked}
@@ -121,6 +127,9 @@ export function TrainRow({
           {name} is on its way there by an order; it counts as having got there, and starts after that.
         </p>
       ) : null}
+      {problem !== undefined || !isDead ? null : (
+        <p className="quiet rehearsal-way">It stands dead, its track off: another train runs on its cab.</p>
+      )}
       {problem === undefined ? null : (
         <p role="alert" className="rehearsal-problem">
           {problem}

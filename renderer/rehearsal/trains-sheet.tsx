@@ -1,10 +1,14 @@
 /** Which trains stand where, on whose cab, where they are to end up; what is wrong with it stands at its row. */
+import { useEffect, useMemo, useRef } from 'react';
 import type { ThrottleId, TrainId } from '../../shared-model/ids.ts';
+import { useConsole } from '../console/use-console.tsx';
 import { Act } from '../parts/act.tsx';
-import { placeOf, withoutKnob } from './knobs-in-the-way.ts';
+import { knobsTurned, placeOf, withoutKnob } from './knobs-in-the-way.ts';
 import type { Origin } from './origin.ts';
+import { freeSpot } from './room.ts';
 import { type DraftTrain, TrainRow } from './train-row.tsx';
 import type { Rehearsal } from './use-rehearsal.ts';
+import { restWords, rowWords, wrongIn } from './what-is-wrong.ts';
 import { named, spotOf, standingPlaces, trainWords } from './words.ts';
 
 /** Whether a train stands where an order that it runs by will bring it. */
@@ -20,14 +24,22 @@ interface TrainsSheetProps {
 }
 
 export function TrainsSheet({ rehearsal, picked, onPick }: TrainsSheetProps) {
-  const { origin, json, parsed, change, fork } = rehearsal;
+  const { origin, json, change, fork } = rehearsal;
   const { railroad } = origin;
+  const lengths = useConsole((state) => state.settings.lengths);
   const places = standingPlaces(railroad);
   const out = railroad.document.trains.filter(({ id }) => json.trains.every(({ train }) => train !== id));
-  const wrong = parsed.ok ? null : parsed.malformed;
-  const at = wrong === null ? { row: null, knob: null } : placeOf(wrong);
-  const sentence =
-    wrong === null ? '' : `${named(railroad, wrong.says).replace(/^./, (letter) => letter.toUpperCase())}.`;
+  const wrong = useMemo(() => wrongIn(railroad, json), [railroad, json]);
+  const knob = wrong.rest === null ? null : placeOf(wrong.rest).knob;
+  const turned = knobsTurned(origin.json, json);
+  const sheet = useRef<HTMLElement>(null);
+  /** Where the next key goes after a train was put on or taken out: what was pressed is gone. */
+  const goesOn = useRef('');
+  // biome-ignore lint/correctness/useExhaustiveDependencies: when the list has changed
+  useEffect(() => {
+    if (goesOn.current !== '') sheet.current?.querySelector<HTMLElement>(goesOn.current)?.focus();
+    goesOn.current = '';
+  }, [json]);
 
   const changeTrain = (index: number, says: string, part: object) =>
     change(
@@ -44,30 +56,37 @@ export function TrainsSheet({ rehearsal, picked, onPick }: TrainsSheetProps) {
       },
       `${index} ${says}`,
     );
+  const problemOf = (row: number): string | undefined => {
+    const malformed = wrong.rows.get(row);
+    return malformed === undefined ? undefined : rowWords(railroad, json, row, malformed, lengths);
+  };
   const add = (id: string) => {
-    const taken = new Set(json.trains.map(({ edge }) => edge as string));
-    const free = places.find(({ value }) => !taken.has(spotOf(value).edge)) ?? places[0];
     const cabs = new Set(json.trains.map(({ cab }) => cab as string));
     const { throttles } = railroad.document;
     const cab = throttles.find((throttle) => !cabs.has(throttle.id)) ?? throttles[0];
-    if (free === undefined || cab === undefined) return;
+    if (cab === undefined) return;
+    const [first] = places;
+    const spot =
+      freeSpot(railroad, json, id as TrainId, cab.id) ?? (first === undefined ? null : spotOf(first.value));
+    if (spot === null) return;
+    goesOn.current = `[data-train="${id}"] select`;
     change(`${trainWords(railroad, id)} put on`, {
       ...json,
-      trains: [...json.trains, { train: id as TrainId, ...spotOf(free.value), cab: cab.id as ThrottleId }],
+      trains: [...json.trains, { train: id as TrainId, ...spot, cab: cab.id as ThrottleId }],
     });
   };
   return (
-    <section className="rehearsal-trains" aria-label="Trains">
-      {wrong !== null && at.row === null ? (
+    <section ref={sheet} className="rehearsal-trains" aria-label="Trains">
+      {wrong.rest === null ? null : (
         <p role="alert" className="rehearsal-problem">
-          {at.knob === null ? sentence : `${named(railroad, at.knob)}: ${sentence}`}{' '}
-          {at.knob === null ? null : (
-            <Act kind="calm" onPress={() => change('a knob turned', withoutKnob(json, at.knob ?? ''))}>
+          {restWords(railroad, wrong.rest)}{' '}
+          {knob === null ? null : (
+            <Act kind="calm" onPress={() => change('a knob turned', withoutKnob(json, knob))}>
               Turn it to that cab in this rehearsal
             </Act>
           )}
         </p>
-      ) : null}
+      )}
       {fork === null || fork.problems.length === 0 ? null : (
         <ul className="rehearsal-problem" aria-label="Against where they stand">
           {fork.problems.map((says) => (
@@ -82,6 +101,11 @@ export function TrainsSheet({ rehearsal, picked, onPick }: TrainsSheetProps) {
           ))}
         </ul>
       )}
+      {turned.length === 0 ? null : (
+        <p className="quiet">
+          Turned in this rehearsal for the trains there: {turned.map((id) => named(railroad, id)).join(', ')}.
+        </p>
+      )}
       {json.trains.length === 0 ? (
         <p>
           No train stands anywhere yet. Put one on the track: pick it, say where its head stands and where it
@@ -95,25 +119,28 @@ export function TrainsSheet({ rehearsal, picked, onPick }: TrainsSheetProps) {
             rehearsal={rehearsal}
             train={train}
             places={places}
-            problem={at.row === index ? sentence : undefined}
+            problem={problemOf(index)}
             picked={picked === train.train}
             onPick={() => onPick(picked === train.train ? null : train.train)}
             onItsWay={isOnItsWay(origin, train)}
             onChange={(says, part) => changeTrain(index, says, part)}
-            onRemove={() =>
+            onRemove={() => {
+              goesOn.current = `[data-out="${train.train}"] button`;
               change(`${trainWords(railroad, train.train)} taken out`, {
                 ...json,
                 trains: json.trains.filter((_, place) => place !== index),
-              })
-            }
+              });
+            }}
           />
         ))}
       </ul>
       <div className="rehearsal-acts">
         {out.map(({ id, name }) => (
-          <Act key={id} kind="calm" onPress={() => add(id)}>
-            Put {name} on
-          </Act>
+          <span key={id} data-out={id}>
+            <Act kind="calm" onPress={() => add(id)}>
+              Put {name} on
+            </Act>
+          </span>
         ))}
       </div>
     </section>

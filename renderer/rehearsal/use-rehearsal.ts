@@ -8,6 +8,7 @@ import { parseSituation, type Situation, type SituationJson } from '../../shared
 import type { PlanTiming } from '../../shared-model/planning/timing.ts';
 import { planAnswer, plannerEnded } from '../../shared-model/wire/planner.ts';
 import type { MadeReal } from './kept-rehearsal.ts';
+import { withKnobsFor } from './knobs-in-the-way.ts';
 import { forkFor, type PlanKept, type PlanSeen, seePlan } from './made-plan.ts';
 import type { Origin } from './origin.ts';
 import { type Job, useJob } from './use-job.ts';
@@ -25,7 +26,10 @@ export interface Rehearsal {
   readonly parsed: Parsed<Situation>;
   /** Null while the situation is wrong. */
   readonly fork: ForkedEvening | null;
-  /** Changes what stands where; what was planned for it before goes, until that is taken back. `drag`: of one field, changes are one act. */
+  /**
+   * Changes what stands where, and turns the knobs that are in the way of it; what was planned for it before goes, until that is taken
+   * back. `drag`: of one field, changes are one act.
+   */
   readonly change: (says: string, json: SituationJson, drag?: string) => void;
   readonly options: PlanOptions;
   readonly changeOptions: (part: Partial<PlanOptions>) => void;
@@ -140,8 +144,8 @@ export function useRehearsal(origin: Origin, opened: Opened): Rehearsal {
   }, [json, clearSafe, clearPlanning]);
   const change = useCallback(
     (says: string, next: SituationJson, field?: string) =>
-      act(says, () => ({ json: next, plans: [], chosen: 0, madeReal: null }), field),
-    [act],
+      act(says, () => ({ json: withKnobsFor(railroad, next), plans: [], chosen: 0, madeReal: null }), field),
+    [act, railroad],
   );
   useEffect(() => {
     const answer = planningState.is === 'answered' ? planIn(planningState.answer) : null;

@@ -96,12 +96,11 @@ describe.each([
     expect(await row('No. 18').textContent()).not.toContain('is on its way');
   });
 
-  it('says what is missing, and what a knob in the yard stands at, with its way out', async () => {
+  it('says what is missing, and that a knob in the yard, which is off, is turned for the train there that is to go', async () => {
     const { page } = opened;
     expect(await page.getByText('Give a train somewhere to go first.').count()).toBe(1);
     for (const [train, to] of WISHES) await hands.choose(row(train).getByLabel('to', { exact: true }), to);
-    await page.getByText(/since No. 3 stands in 12 Yard Front/).waitFor();
-    await hands.press(button('Turn it to that cab in this rehearsal'));
+    await page.getByText(/^Turned in this rehearsal for the trains there: .*selector 12/).waitFor();
     await expect.poll(() => page.locator('.rehearsal-trains [role="alert"]').count()).toBe(0);
   });
 

@@ -242,26 +242,69 @@ describe('what is wrong', () => {
     await row(page, 'No. 12').getByLabel('No. 12 stands in').selectOption('e32 g12');
     await button(page, 'Put No. 41 on').click();
     await row(page, 'No. 41').getByLabel('No. 41 stands in').selectOption('e50 g22');
-    expect(await row(page, 'No. 41').locator('[role="alert"]').textContent()).toContain(
-      'expected room'.replace('e', 'E'),
+    expect(await row(page, 'No. 41').locator('[role="alert"]').textContent()).toMatch(
+      /No. 41 does not fit there: it is 5′ 11″ long, and behind its head are 4′ 11″ of track/,
     );
     expect(await button(page, 'Can I?').getAttribute('aria-disabled')).toBe('true');
     await button(page, 'Take No. 41 out').click();
     await expect.poll(() => alert().count()).toBe(0);
   });
 
-  it('with a knob is said with the knob, and a way out', async () => {
+  it('is all said at once, while the board shows who stands right and marks where the others were to be', async () => {
+    const { page } = opened;
+    await row(page, 'No. 12').getByLabel('No. 12 stands in').selectOption('e11 g1');
+    await button(page, 'Put No. 41 on').click();
+    await row(page, 'No. 41').getByLabel('No. 41 stands in').selectOption('e50 g22');
+    await expect.poll(() => alert().count()).toBe(2);
+    const blocks = page.getByRole('table', { name: 'Blocks (Board, rehearsal)' });
+    expect(await blocks.getByRole('row').filter({ hasText: '12 Yard Front' }).textContent()).toContain(
+      'No. 24',
+    );
+    expect(await page.locator('.rehearsal-board .board-name-box').count()).toBe(2);
+    await button(page, 'Take No. 41 out').click();
+    await row(page, 'No. 12').getByLabel('No. 12 stands in').selectOption('e32 g12');
+    await expect.poll(() => alert().count()).toBe(0);
+  });
+
+  it('with a knob of a saved setting is mended by itself: it is turned for the train on it, and told', async () => {
     const { page } = opened;
     await page.getByLabel('Begin anew from').selectOption('setting loops');
     await button(page, 'Put No. 12 on').click();
     await row(page, 'No. 12').getByLabel('No. 12 stands in').selectOption('e6 g4');
     await row(page, 'No. 12').getByLabel('on', { exact: true }).selectOption('2');
     await row(page, 'No. 12').getByLabel('to', { exact: true }).selectOption('B5');
-    expect(await alert().textContent()).toMatch(
-      /selector 3: Expected "2", since No. 12 stands in 3 Depot Main/,
+    await page.getByText(/^Turned in this rehearsal for the trains there: .*selector 3/).waitFor();
+    expect(await alert().count()).toBe(0);
+  });
+
+  it('is not begun with: a train is put on a free track that is long enough, and the next key is in its row', async () => {
+    const { page } = opened;
+    await page.getByLabel('Begin anew from').selectOption('empty');
+    for (const name of ['No. 3', 'No. 7', 'No. 12', 'No. 18', 'No. 24', 'No. 41']) {
+      await button(page, `Put ${name} on`).focus();
+      await page.keyboard.press('Enter');
+      await expect
+        .poll(() =>
+          row(page, name)
+            .getByLabel(`${name} stands in`)
+            .evaluate((of) => of === document.activeElement),
+        )
+        .toBe(true);
+    }
+    // Six trains on four cabs: those that only stand are dead.
+    expect(await alert().count()).toBe(0);
+    expect(await row(page, 'No. 41').textContent()).toContain('It stands dead');
+    await page.locator('[data-train="t3"]').getByLabel('to', { exact: true }).selectOption('B7');
+    expect(await button(page, 'Can I?').getAttribute('aria-disabled')).toBeNull();
+    await row(page, 'No. 24').getByLabel('to', { exact: true }).selectOption('B9');
+    expect(await row(page, 'No. 24').locator('[role="alert"]').textContent()).toMatch(
+      /No. 3 has Cab 1 too: one cab runs one train/,
     );
-    await button(page, 'Turn it to that cab in this rehearsal').click();
-    await expect.poll(() => alert().count()).toBe(0);
+    await button(page, 'Take No. 24 out').focus();
+    await page.keyboard.press('Enter');
+    await expect
+      .poll(() => button(page, 'Put No. 24 on').evaluate((of) => of === document.activeElement))
+      .toBe(true);
   });
 
   it('with a kept rehearsal whose destination is gone is said at its train', async () => {
