@@ -15,8 +15,15 @@ export interface Way {
   readonly gap: boolean;
   /** The resource of the diamond that is passed; -1 where none is. */
   readonly diamond: number;
-  /** The lever that has to stand right; null where nothing is thrown. */
-  readonly lever: { readonly id: NodeId; readonly position: TurnoutPosition } | null;
+  /** The lever of the turnout or slip; null where there is none. */
+  readonly lever: Lever | null;
+}
+
+/** A lever and how it has to stand; of a self-lining turnout that is `trailed`, how the train leaves it, however it stood before. */
+export interface Lever {
+  readonly id: NodeId;
+  readonly position: TurnoutPosition;
+  readonly trailed: boolean;
 }
 
 /**
@@ -84,7 +91,10 @@ function build(railroad: Railroad): TrackTable {
           to: must(spotNumber.get(nameOf(next))),
           gap: railroad.nodes.get(next.through)?.kind === 'gap',
           diamond: diamondOf.get(next.through) ?? -1,
-          lever: next.setting === undefined ? null : { id: next.through, position: next.setting },
+          lever:
+            next.setting === undefined
+              ? null
+              : { id: next.through, position: next.setting, trailed: next.selfLined === true },
         }),
       ),
     ),

@@ -1,8 +1,6 @@
 /** The ways on from a spot to the next gap or end of track: what is the same for every train, worked out once for a railroad. */
-import type { NodeId } from '../ids.ts';
-import type { TurnoutPosition } from '../railroad/document.ts';
 import type { Millimetres } from '../units.ts';
-import { must, type TrackTable } from './track-table.ts';
+import { type Lever, must, type TrackTable } from './track-table.ts';
 
 /** A resource and how far the head (or the tail's clearing, told by the head) has come when it matters; from the run's start. */
 export interface At {
@@ -34,11 +32,7 @@ export interface TrackWay {
   readonly wants: readonly number[];
   /** The same without the parents, for a train whose wiring is not looked at. */
   readonly wantsUnfed: readonly number[];
-  readonly levers: readonly {
-    readonly id: NodeId;
-    readonly position: TurnoutPosition;
-    readonly block: number;
-  }[];
+  readonly levers: readonly Lever[];
 }
 
 function makeWay(table: TrackTable, head: number, spots: readonly number[]): TrackWay | null {
@@ -46,7 +40,7 @@ function makeWay(table: TrackTable, head: number, spots: readonly number[]): Tra
   const enters: At[] = [];
   const blocks: number[] = [];
   const diamonds: At[] = [];
-  const levers: TrackWay['levers'][number][] = [];
+  const levers: Lever[] = [];
   let from = head;
   let till = 0;
   for (const spot of spots) {
@@ -57,7 +51,7 @@ function makeWay(table: TrackTable, head: number, spots: readonly number[]): Tra
     if (entered) enters.push({ resource: block, atMm: till });
     if (entered || way.gap) blocks.push(block);
     if (way.diamond >= 0) diamonds.push({ resource: way.diamond, atMm: till });
-    if (way.lever !== null) levers.push({ ...way.lever, block });
+    if (way.lever !== null) levers.push(way.lever);
     const lengthMm = must(table.lengthMm[spot]);
     pieces.push({ block, fromMm: till, tillMm: till + lengthMm, diamond: way.diamond });
     till += lengthMm;

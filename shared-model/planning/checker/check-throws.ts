@@ -17,15 +17,21 @@ interface Case {
   readonly courses: readonly Course[];
 }
 
-/** How a knob stands after the throws that began before a moment, and when the last of them ended. */
+/** How a knob stands after the throws that began before a moment (or a train that trailed it), and when the last of them ended. */
 function standsAt(
-  { situation, throws, options }: Case,
+  { situation, throws, options, courses }: Case,
   kind: PlanThrow['kind'],
   id: string,
   before: Seconds,
 ): { readonly to: string | boolean; readonly since: Seconds } {
   const done = throws.filter((one) => one.kind === kind && one.id === id && one.at < before);
   const last = done.at(-1);
+  const trailed = courses
+    .flatMap((course) => course.trailed)
+    .filter((one) => one.id === id && one.at < before && (last === undefined || one.at > last.at))
+    .sort((one, other) => one.at - other.at)
+    .at(-1);
+  if (trailed !== undefined) return { to: trailed.to, since: Number.NEGATIVE_INFINITY };
   if (last !== undefined) return { to: last.to, since: last.at + options.throwSeconds };
   const records: Readonly<Record<PlanThrow['kind'], ReadonlyMap<string, string | boolean>>> = {
     selector: situation.selectors,

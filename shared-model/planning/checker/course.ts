@@ -42,8 +42,16 @@ export interface Entry {
   readonly levers: readonly { readonly id: NodeId; readonly position: TurnoutPosition }[];
 }
 
+/** A self-lining turnout that a train trails and so moves. */
+export interface Trailed {
+  readonly id: NodeId;
+  readonly to: TurnoutPosition;
+  readonly at: Seconds;
+}
+
 export interface Course {
   readonly held: readonly Held[];
+  readonly trailed: readonly Trailed[];
   readonly entries: readonly Entry[];
   readonly last: LyingTrain;
   /** From when on it stands for good. */
@@ -81,6 +89,7 @@ export function courseOf(
   const speed = modelSpeed(train.mph, railroad.document.scaleRatio);
   const held: Held[] = [];
   const entries: Entry[] = [];
+  const trailed: Trailed[] = [];
   let here: LyingTrain = { trail: train.trail, shortMm: 0, lengthMm: train.lengthMm };
   const since = new Map<BlockId | NodeId, Seconds>();
   for (const what of [...blocksUnder(railroad, here), ...diamondsUnder(railroad, here)])
@@ -136,8 +145,9 @@ export function courseOf(
       wrong(move.start, `${name} enters ${blocks.join(' ')}, not ${move.blocks.join(' ')}`);
     let departs = move.start + (touches ? 0 : options.startSeconds);
     for (const run of runs) {
-      for (const { enters, diamond, atMm } of run.passings) {
+      for (const { enters, diamond, lever, atMm } of run.passings) {
         const at = departs + atMm / speed;
+        if (lever?.trailed === true) trailed.push({ id: lever.id, to: lever.position, at });
         if (enters !== null) since.set(enters, at);
         if (diamond !== null) since.set(diamond, at);
       }
@@ -151,7 +161,7 @@ export function courseOf(
     before = move.end;
   }
   for (const [what, start] of since) held.push({ train, what, from: start, till: Number.POSITIVE_INFINITY });
-  return { held, entries, last: here, restsFrom: before ?? Number.NEGATIVE_INFINITY, faults };
+  return { held, entries, trailed, last: here, restsFrom: before ?? Number.NEGATIVE_INFINITY, faults };
 }
 
 /** The insulated crossing at the back end of a spot under a train. */
@@ -170,7 +180,7 @@ function entriesOf(train: SituationTrain, run: PossibleRun, departs: Seconds, sp
   const entries: { block: BlockId; atMm: number; levers: Entry['levers'][number][] }[] = [];
   for (const { enters, block, atMm, lever } of run.passings) {
     if (enters !== null || entries.length === 0) entries.push({ block, atMm, levers: [] });
-    if (lever !== null) entries.at(-1)?.levers.push(lever);
+    if (lever?.trailed === false) entries.at(-1)?.levers.push(lever);
   }
   return entries.map(({ block, atMm, levers }) => ({
     train,

@@ -63,7 +63,12 @@ export interface Passing {
   readonly atMm: Millimetres;
   readonly enters: BlockId | null;
   readonly diamond: NodeId | null;
-  readonly lever: { readonly id: NodeId; readonly position: TurnoutPosition } | null;
+  /** `trailed`: a self-lining turnout that the train moves itself, however it stood. */
+  readonly lever: {
+    readonly id: NodeId;
+    readonly position: TurnoutPosition;
+    readonly trailed: boolean;
+  } | null;
   readonly gap: boolean;
   readonly block: BlockId;
 }
@@ -111,7 +116,10 @@ function passing(
   const diamond = node.kind === 'crossing' && node.insulated ? node.id : null;
   if (diamond !== null && diamondsUnder(railroad, here).has(diamond)) return null;
   const way = onward(railroad, head).find(({ edge }) => edge === next.edge);
-  const lever = way?.setting === undefined ? null : { id: node.id, position: way.setting };
+  const lever =
+    way?.setting === undefined
+      ? null
+      : { id: node.id, position: way.setting, trailed: way.selfLined === true };
   return { atMm, enters: entered ? block : null, diamond, lever, gap: node.kind === 'gap', block };
 }
 

@@ -76,15 +76,21 @@ function fromStand(
   return Math.max(at, voice, stands + startSeconds, talkSeconds + startSeconds);
 }
 
+const valuesAfter = (values: readonly number[], trails: TimedRun['trails']): readonly number[] =>
+  trails.length === 0
+    ? values
+    : values.map((now, index) => trails.findLast(({ knob }) => knob === index)?.value ?? now);
+
 /** A run as early as it may be; null where somebody is in the way or a knob stands wrong. */
 export function afterRun(
-  { options }: PlanTask,
+  { options, movers }: PlanTask,
   state: ExactState,
   taken: Uint8Array,
   run: TimedRun,
 ): ExactState | null {
-  const { mover, enters, needs, clears, seconds, to } = run;
-  if (enters.some(({ resource }) => taken[resource] === 1)) return null;
+  const { mover, enters, needs, trails, clears, seconds, to } = run;
+  const own = must(movers[mover]).under(must(state.standing[mover]));
+  if (enters.some(({ resource }) => taken[resource] === 1 && !own.includes(resource))) return null;
   if (needs.some(({ knob, value }) => state.values[knob] !== value)) return null;
   let at = Math.max(state.since, must(state.ready[mover]));
   for (const { resource } of enters) at = Math.max(at, must(state.free[resource]));
@@ -102,6 +108,7 @@ export function afterRun(
     standing: state.standing.map((standing, index) => (index === mover ? to : standing)),
     ready: state.ready.map((ready, index) => (index === mover ? at + seconds : ready)),
     moved: state.moved.map((moved, index) => moved || index === mover),
+    values: valuesAfter(state.values, trails),
     free,
     left,
     voice: at + options.talkSeconds,

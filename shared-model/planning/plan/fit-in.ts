@@ -191,6 +191,7 @@ export function fitIn(
     if (live.size === 0) return null;
     for (const { resource } of run.enters) holder[resource] = run.mover;
     for (const { knob, value } of run.needs) values[knob] = value;
+    for (const { knob, value } of run.trails) values[knob] = value;
     const departs = timetable.departs[place] as number;
     place += 1;
     for (const { resource, after } of run.clears) {

@@ -26,6 +26,8 @@ export interface KnobTable {
   readonly behind: readonly (readonly { readonly toggle: number; readonly block: number }[])[];
   /** Everything that a run needs set for a cab. */
   needs(run: Run, cab: ThrottleId): readonly Need[];
+  /** How a run leaves the self-lining turnouts that it trails: the train moves them. */
+  trails(run: Run): readonly Need[];
   /** A value in words: the position of a selector, true or false of a toggle, normal or reverse of a turnout. */
   word(knob: number, value: number): string | boolean;
 }
@@ -72,18 +74,20 @@ export function knobTable(table: TrackTable, situation: Situation): KnobTable {
       ...feed.toggles.map((toggle) => ({ knob: must(numberOf.get(toggle)), value: 1 })),
     ];
   };
+  const leverNeeds = ({ levers }: Run, trailed: boolean): Need[] =>
+    levers
+      .filter((lever) => lever.trailed === trailed)
+      .map(({ id, position }) => ({ knob: must(numberOf.get(id)), value: LEVER_WORDS.indexOf(position) }));
   return {
     knobs,
     values,
     blocks,
     behind,
+    trails: (run) => leverNeeds(run, true),
     needs: (run, cab) => {
       const all = [
         ...run.enters.flatMap(({ resource }) => feedNeeds(resource, cab)),
-        ...run.levers.map(({ id, position }) => ({
-          knob: must(numberOf.get(id)),
-          value: LEVER_WORDS.indexOf(position),
-        })),
+        ...leverNeeds(run, false),
       ];
       return [...new Map(all.map((need) => [need.knob, need])).values()];
     },

@@ -32,6 +32,8 @@ export interface TimedRun {
   readonly parents: readonly number[];
   readonly clears: readonly When[];
   readonly needs: readonly Need[];
+  /** How it leaves the self-lining turnouts that it trails. */
+  readonly trails: readonly Need[];
   readonly movement: Movement;
 }
 
@@ -77,6 +79,7 @@ function timedRun(
     parents: movement.wants.filter((resource) => !own.has(resource)),
     clears: movement.clears.map(after),
     needs: knobs.needs(movement, cab),
+    trails: knobs.trails(movement),
     movement,
   };
 }

@@ -5,6 +5,7 @@
  */
 import type { Seconds } from '../../units.ts';
 import { must } from '../track-table.ts';
+import type { Need } from './knobs.ts';
 import { MINUTE } from './options.ts';
 import type { PlanTask, TimedRun } from './plan-task.ts';
 import { earliestSlot, handsQueue, INSTANT, insertSorted } from './slots.ts';
@@ -167,10 +168,28 @@ export function timetabler(
     return end;
   };
 
+  /** When the last train has left what a knob feeds by itself. */
+  const leftFrom = ({ knob }: Need): Seconds =>
+    must(knobs.blocks[knob]).reduce((from, block) => Math.max(from, freeAt[block] as number), 0);
+
+  /** Throws what stands wrong: what can be thrown first goes first, so that the hands are never idle for want of an order. */
+  const throwAll = (needs: readonly Need[]): Seconds => {
+    let wrong = 0;
+    for (const { knob, value } of needs) if (values[knob] !== value) wrong += 1;
+    if (wrong === 0) return 0;
+    const inOrder = wrong === 1 ? needs : needs.toSorted((one, other) => leftFrom(one) - leftFrom(other));
+    let end = 0;
+    for (const { knob, value } of inOrder)
+      if (values[knob] !== value) end = Math.max(end, throwKnob(knob, value));
+    return end;
+  };
+
   /** The earliest that the head may leave the stop for a run, for all that others and the knobs ask; Infinity: never. */
   const boundOf = (run: TimedRun): Seconds => {
     let bound = 0;
     for (const { resource, after } of run.enters) {
+      // A diamond that its own tail leaves on the way: a run that would meet its tail there is none.
+      if (holder[resource] === run.mover) continue;
       if (holder[resource] !== NOBODY) return Number.POSITIVE_INFINITY;
       readBy[resource] = place;
       bound = Math.max(
@@ -185,9 +204,8 @@ export function timetabler(
       readBy[parent] = place;
       bound = Math.max(bound, (freeAt[parent] as number) + marginSeconds);
     }
-    for (const { knob, value } of run.needs) {
-      if (values[knob] !== value && throwKnob(knob, value) === Number.POSITIVE_INFINITY)
-        return Number.POSITIVE_INFINITY;
+    if (throwAll(run.needs) === Number.POSITIVE_INFINITY) return Number.POSITIVE_INFINITY;
+    for (const { knob } of run.needs) {
       if ((changedAt[knob] as number) > 0)
         bound = Math.max(bound, (changedAt[knob] as number) + marginSeconds);
     }
@@ -276,6 +294,7 @@ export function timetabler(
       ready[mover] = departs0 + run.seconds;
       runsAhead[mover] = (runsAhead[mover] as number) - 1;
       for (const { resource } of run.enters) holder[resource] = mover;
+      for (const { knob, value } of run.trails) values[knob] = value;
       for (const parent of run.parents) quietFrom[parent] = Math.max(quietFrom[parent] as number, departs0);
       for (const { resource, after } of run.clears) {
         holder[resource] = NOBODY;

@@ -59,6 +59,7 @@ export function visitsOf(
     }
     for (const { resource, after } of run.clears) close(resource, departs + after + options.marginSeconds);
     for (const { knob, value } of run.needs) settings[knob]?.push({ at: departs, value });
+    for (const { knob, value } of run.trails) settings[knob]?.push({ at: departs, value });
   });
   for (let resource = 0; resource < table.resources; resource += 1) close(resource, Number.POSITIVE_INFINITY);
   for (const { resource, till } of standing)
