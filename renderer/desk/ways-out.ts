@@ -1,5 +1,6 @@
 /** Ways out of a refusal: two or three things that would be taken instead, each in few words. */
-import type { BlockId, SelectorId, ThrottleId, ToggleId, TrainId } from '../../shared-model/ids.ts';
+import type { BlockId, EdgeId, SelectorId, ThrottleId, ToggleId, TrainId } from '../../shared-model/ids.ts';
+import { facingWords, stopsIn } from '../../shared-model/railroad/where-words.ts';
 import type { Refusal, RefusalCode } from '../../shared-model/refusal.ts';
 import { DISPATCHER } from '../../shared-model/session/dispatcher.ts';
 import { takeBatch } from '../../shared-model/session/evening.ts';
@@ -69,7 +70,21 @@ const OVERRIDABLE: Partial<Record<PlainOrder['do'], readonly RefusalCode[]>> = {
   'turn-selector': ['block-owned', 'sweeps-live-position'],
 };
 
-/** Ways to get there all the same: standing over the gap, another way round, together with the train that would start too. */
+/** Another end of the block that is asked for: the shortest way into it may lead to one that is too short for the train. */
+function otherEnds(world: World, request: InputOf<'request-move'>): readonly Option[] {
+  const block = request.to as BlockId;
+  if (!world.railroad.blocks.has(block)) return [];
+  const edges = new Set<EdgeId>(stopsIn(world.railroad, block).map(({ edge }) => edge));
+  return [...edges].flatMap((to) => {
+    const there = { ...request, to };
+    const end = caseOf(world, there)?.legs.at(-1)?.spots.at(-1);
+    return end === undefined
+      ? []
+      : [option(`to ${spokenBlock(world.railroad, block)}, ${facingWords(world.railroad, end)}`, there)];
+  });
+}
+
+/** Ways to get there all the same: at another end of the block, standing over the gap, another way round, together with the train that would start too. */
 function moveWays(
   world: World,
   request: InputOf<'request-move'>,
@@ -81,6 +96,7 @@ function moveWays(
     code === 'second-train-live' ? [about[1] as TrainId] : [],
   );
   return [
+    ...(has('train-too-long') ? otherEnds(world, request) : []),
     ...(has('train-too-long') ? [option('over the gap', { ...request, overhang: true })] : []),
     ...(round === null
       ? []

@@ -44,6 +44,19 @@ describe('the ways out of a refusal', () => {
     expect(ways.length).toBeLessThanOrEqual(3);
   });
 
+  it('are another end of the block, where the shortest way into it leads to one too short for the train', () => {
+    // Short of the yard's gap block 5 has 760 mm, straight on 3600 mm; No. 7 is 1400 mm long.
+    const { after, ways } = waysOf(running, { do: 'request-move', train: 't7', to: 'B5' });
+    expect(says(ways)[1]).toBe('to 5, facing 1');
+    const does = ways[1]?.does;
+    if (does?.kind !== 'send') throw new Error('nothing is sent');
+    const sent = takeBatch(after, after.state.at + 1, does.items);
+    expect(sent.ok && Object.values(sent.evening.state.authorities)[0]?.legs.at(-1)?.spots.at(-1)).toEqual({
+      edge: 'e11',
+      toward: 'g1',
+    });
+  });
+
   it('are to take the tag off, where something is out of service', () => {
     const tagged = played(running, { do: 'tag', thing: 'K4', why: 'loose knob', by: 'Kim' });
     const { ways } = waysOf(tagged, { do: 'turn-selector', selector: 'K4', position: '1' });
