@@ -3,7 +3,8 @@ import { fullAudit } from '../../shared-model/power/audit.ts';
 import { brokenReferences } from '../../shared-model/railroad/broken-references.ts';
 import type { RailroadDocument } from '../../shared-model/railroad/document.ts';
 import { blockExtents, type Extent } from '../../shared-model/railroad/extents.ts';
-import { indexRailroad } from '../../shared-model/railroad/railroad.ts';
+import { indexRailroad, type Railroad } from '../../shared-model/railroad/railroad.ts';
+import { stopsIn } from '../../shared-model/railroad/where-words.ts';
 import { type Finding, SEVERITIES } from '../../shared-model/refusal.ts';
 import type { Answer } from './answer.ts';
 import { readRailroad } from './files.ts';
@@ -14,8 +15,17 @@ const findingLines = ({ severity, code, about, says, remedy }: Finding): readonl
   `  ${remedy}`,
 ];
 
-const extentLine = ({ id, edges, length, gaps }: Extent): string =>
-  `  ${id}: ${Number(length.toFixed(1))} mm; edges ${edges.join(' ') || 'none'}; gaps ${gaps.join(' ') || 'none'}`;
+/** A block with its name, and where a head may stop in it: what the other commands and a situation are asked with. */
+function extentLine(railroad: Railroad, { id, edges, length, gaps }: Extent): string {
+  const stops = stopsIn(railroad, id).map(({ edge, toward }) => `${edge}:${toward}`);
+  const parts = [
+    `${Number(length.toFixed(1))} mm`,
+    `edges ${edges.join(' ') || 'none'}`,
+    `gaps ${gaps.join(' ') || 'none'}`,
+    `stops ${stops.join(' ') || 'none'}`,
+  ];
+  return `  ${id}: ${parts.join('; ')}; ${railroad.blocks.get(id)?.name ?? id}`;
+}
 
 function summary(findings: readonly Finding[]): string {
   const counts = SEVERITIES.map((severity) => ({
@@ -30,8 +40,10 @@ function summary(findings: readonly Finding[]): string {
 /** The answer about a parsed document; while references are broken no block has an extent. */
 export function checkAnswer(document: RailroadDocument): Answer {
   const findings = fullAudit(document);
-  const blocks = brokenReferences(document).length > 0 ? [] : blockExtents(indexRailroad(document));
-  const extents = blocks.length === 0 ? [] : ['', 'Blocks:', ...blocks.map(extentLine)];
+  const railroad = brokenReferences(document).length > 0 ? null : indexRailroad(document);
+  const blocks = railroad === null ? [] : blockExtents(railroad);
+  const lines = railroad === null ? [] : blocks.map((block) => extentLine(railroad, block));
+  const extents = lines.length === 0 ? [] : ['', 'Blocks:', ...lines];
   return {
     exit: findings.some(({ severity }) => severity === 'error') ? 1 : 0,
     json: { findings, blocks },

@@ -20,6 +20,7 @@ const ORDER = [
   'power-room',
   'rehearsal',
   'logbook',
+  'command-line',
   'safety',
   'words',
 ];
