@@ -57,8 +57,8 @@ export interface Hands {
   expectedFrom(train: TrainId, block: BlockId, now: number): number;
   /** Begins or ends a throw that is due; an ended one gives what to report. */
   work(now: number): { readonly input: SessionInput | null } | null;
-  /** When there is something to do next. */
-  next(): number;
+  /** When there is something to do next, later than now. */
+  next(now: number): number;
   readonly done: readonly PlanThrow[];
 }
 
@@ -131,6 +131,14 @@ export function pairOfHands(
       done.push({ at: now, kind, id, to, waitsFor: [] });
       return { input: null };
     },
-    next: () => at?.till ?? Math.min(Number.POSITIVE_INFINITY, ...waiting().map(mayBegin)),
+    // What could be begun by now was let wait for something that comes before it.
+    next: (now) =>
+      at?.till ??
+      Math.min(
+        Number.POSITIVE_INFINITY,
+        ...waiting()
+          .map(mayBegin)
+          .filter((begins) => begins > now + HAIR),
+      ),
   };
 }

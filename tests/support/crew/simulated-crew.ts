@@ -227,7 +227,7 @@ export function carryOut(
   for (let steps = 0; steps < MOST_STEPS; steps += 1) {
     if (throwOne() || giveOrder() || drive() || speak()) continue;
     const times = [
-      hands.next(),
+      hands.next(now),
       voice.speaks?.till ?? Math.min(...engines.map(wordsFrom)),
       ...engines.map(due),
       ...orders.flatMap(({ at }, place) => (given.includes(place) ? [] : [at - wishes.aheadSeconds])),
