@@ -61,6 +61,7 @@ function ordersOfMove(
   stays: readonly BlockTime[],
   move: PlanMove,
   index: number,
+  given: Seconds,
 ): readonly PlanOrder[] {
   const length = situation.trains.find(({ id }) => id === move.train)?.lengthMm ?? 0;
   const own = stays.filter(
@@ -68,7 +69,7 @@ function ordersOfMove(
       train === move.train && headIn !== null && headIn >= move.start - 0.01 && headIn <= move.end + 0.01,
   );
   const orders: PlanOrder[] = [];
-  let at = move.start;
+  let at = given;
   let group: Piece[] = [];
   let enters: BlockTime[] = [];
   const give = () => {
@@ -115,6 +116,9 @@ export function ordersOfPlan(
   timing: PlanTiming,
 ): readonly PlanOrder[] {
   return moves
-    .flatMap((move, index) => ordersOfMove(railroad, situation, timing.blocks, move, index))
+    .flatMap((move, index) => {
+      const words = timing.voice.find(({ of }) => of === index)?.at ?? move.start;
+      return ordersOfMove(railroad, situation, timing.blocks, move, index, words);
+    })
     .sort((one, other) => one.at - other.at);
 }

@@ -26,10 +26,12 @@ export interface Engine {
   readonly path: Piece[];
   /** The authority that it goes by, and how many of its spots are in the path. */
   authority: { readonly id: string; readonly spots: number } | null;
-  /** The head's place when something last happened to it, and the moment. */
+  /** The head's place when something last happened to it, and the moment: before the beginning at first. */
   mm: number;
   since: number;
-  doing: 'stands' | 'is told' | 'starts' | 'runs';
+  doing: 'stands' | 'starts' | 'runs';
+  /** Whether the words before its next start were said while it still ran. */
+  isTold: boolean;
   /** Of a start: when it departs. */
   departs: number;
   move: { readonly start: number; readonly edges: EdgeId[]; readonly blocks: BlockId[] } | null;
@@ -60,8 +62,9 @@ export function newEngine(railroad: Railroad, train: SituationTrain): Engine {
     path: under.reverse(),
     authority: null,
     mm: 0,
-    since: 0,
+    since: -1,
     doing: 'stands',
+    isTold: false,
     departs: 0,
     move: null,
     cleared: new Set(),
@@ -95,6 +98,18 @@ function lastOfBlocks({ path }: Engine): readonly { readonly piece: Piece; reado
     return next !== undefined && next.block !== piece.block ? [{ piece, place }] : [];
   });
 }
+
+/** The places ahead at which it may have to stop, with what comes before and after each, and when it is there: now for one that stands there. */
+export const stopsAhead = (
+  { path, mm, since, speed, doing }: Engine,
+  now: number,
+): readonly { readonly before: Piece | undefined; readonly next: Piece; readonly at: number }[] =>
+  path.flatMap((next, place) => {
+    const isHere = Math.abs(next.fromMm - mm) < HAIR;
+    if (doing === 'runs' ? next.fromMm < mm + HAIR : !isHere) return [];
+    const at = doing === 'runs' ? since + (next.fromMm - mm) / speed : now;
+    return [{ before: path[place - 1], next, at }];
+  });
 
 /** When a running train comes to its next place: the end of an edge, or where its tail is clear of a block. */
 export function nextPlace(engine: Engine): { readonly mm: number; readonly at: number } {

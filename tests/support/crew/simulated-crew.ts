@@ -25,6 +25,7 @@ import {
   type Piece,
   pieceAhead,
   pieceBehind,
+  stopsAhead,
 } from './engine.ts';
 import { type AheadThrow, laterBy } from './hold-back.ts';
 import { pairOfHands } from './pair-of-hands.ts';
@@ -58,6 +59,8 @@ export interface Carried {
 
 /** Seconds. Plans are given rounded, and compared to no less. */
 const A_MOMENT = 0.002;
+/** A train stands at least so long; else its next move would read as one with the move before. */
+const STAND = 0.01;
 const MOST_STEPS = 20_000;
 
 /** Carries a plan out on an evening that stands as the situation says, until nothing more can be done. */
@@ -129,14 +132,18 @@ export function carryOut(
   };
 
   /** From when on a train may go over the gap into its next piece. */
-  const mayEnterFrom = (
-    engine: Engine,
-    next: Piece,
-    ready = hands.readyFrom(engine.id, next.block),
-  ): number => {
-    if (pieceBehind(engine)?.block === next.block) return ready;
+  const mayEnterFrom = (before: Piece | undefined, next: Piece, ready: number): number => {
+    if (before?.block === next.block) return ready;
     const left = clearedAt.get(next.block);
     return Math.max(ready, left === undefined ? 0 : left + options.marginSeconds);
+  };
+  /** The next stop of a train, where it stands or will have to stand, and when its way goes on there, as far as anybody can know. */
+  const nextStop = (engine: Engine): { readonly at: number; readonly goesOn: number } | null => {
+    for (const { before, next, at } of stopsAhead(engine, now)) {
+      const goesOn = mayEnterFrom(before, next, hands.expectedFrom(engine.id, next.block, now));
+      if (engine.doing !== 'runs' || goesOn > at + A_MOMENT) return { at, goesOn };
+    }
+    return null;
   };
   /** How late a train is, as far as anybody can know by now. */
   const latenessOf = (train: TrainId): number => {
@@ -147,33 +154,37 @@ export function carryOut(
   };
   const laterFor = (place: number): number =>
     laterBy({ kept, far, throwsAhead: wishes.throwsAhead, options }, place, latenessOf);
-  /** From when on the words before a start may begin, so that the way is free when the train departs. */
+  /** From when on the words before a start may begin, so that the way is free when the train departs; also before it has stopped. */
   const wordsFrom = (engine: Engine): number => {
-    const next = pieceAhead(engine);
-    if (engine.doing !== 'stands' || next === undefined) return Number.POSITIVE_INFINITY;
+    const stop = engine.isTold || !['stands', 'runs'].includes(engine.doing) ? null : nextStop(engine);
+    if (stop === null) return Number.POSITIVE_INFINITY;
+    const place = lastOrderOf(engine.id);
     const { talkSeconds, startSeconds } = options;
-    return Math.max(
-      wishes.plannedStart(lastOrderOf(engine.id)) + laterFor(lastOrderOf(engine.id)) - talkSeconds,
-      mayEnterFrom(engine, next, hands.expectedFrom(engine.id, next.block, now)) - talkSeconds - startSeconds,
+    return (
+      Math.max(stop.at, wishes.plannedStart(place) + laterFor(place), stop.goesOn - startSeconds) - talkSeconds
     );
+  };
+  const start = (engine: Engine, from: number): void => {
+    const start = Math.max(from + wishes.lateBy(engine.id), engine.since + STAND);
+    engine.isTold = false;
+    engine.doing = 'starts';
+    engine.departs = start + options.startSeconds;
+    engine.move = { start, edges: [], blocks: [] };
+    startedAt.set(orders[lastOrderOf(engine.id)]?.move ?? -1, start);
   };
   const speak = (): boolean => {
     if (voice.speaks !== null) {
       if (voice.speaks.till > now + HAIR) return false;
       const { engine } = voice.speaks;
       voice.speaks = null;
-      engine.doing = 'starts';
-      const start = now + wishes.lateBy(engine.id);
-      engine.departs = start + options.startSeconds;
-      engine.move = { start, edges: [], blocks: [] };
-      startedAt.set(orders[lastOrderOf(engine.id)]?.move ?? -1, start);
+      engine.isTold = true;
+      if (engine.doing === 'stands') start(engine, now);
       return true;
     }
     const engine = engines.find((one) => wordsFrom(one) <= now + HAIR);
     if (engine === undefined) return false;
     voice.speaks = { engine, till: now + options.talkSeconds };
     words.push(now);
-    engine.doing = 'is told';
     return true;
   };
 
@@ -190,6 +201,8 @@ export function carryOut(
     engine.move = null;
     engine.doing = 'stands';
     say({ do: 'train-stopped', train: engine.id });
+    if (engine.isTold)
+      start(engine, Math.max(now, (nextStop(engine)?.goesOn ?? now) - options.startSeconds));
   };
   const clear = (engine: Engine): void => {
     for (const block of newlyCleared(engine)) {
@@ -214,7 +227,7 @@ export function carryOut(
     engine.doing = 'runs';
     clear(engine);
     const next = pieceAhead(engine);
-    if (next !== undefined && mayEnterFrom(engine, next) <= now + A_MOMENT) enter(engine, next);
+    if (next !== undefined && mayEnterFrom(pieceBehind(engine), next, hands.readyFrom(engine.id, next.block)) <= now + A_MOMENT) enter(engine, next);
     else if (pieceBehind(engine) !== undefined) stop(engine);
     return true;
   };
