@@ -1,6 +1,7 @@
 /**
  * A plan as orders: what the dispatcher grants, and when. A move of the plan goes on as blocks come free ahead of it; a grant needs
- * them free when it is given, so such a move is granted piece by piece, each piece when the train before is clear of it.
+ * them free when it is given, so such a move is granted piece by piece, each piece when the train before is clear of it. The first piece is
+ * granted before its words: what is not free by then does not keep the train waiting where it stands, but comes later.
  */
 import type { BlockId, EdgeId, TrainId } from '../../ids.ts';
 import type { Railroad } from '../../railroad/railroad.ts';
@@ -11,6 +12,7 @@ import type { Situation } from '../situation.ts';
 import type { BlockTime, PlanTiming } from '../timing.ts';
 
 export interface PlanOrder {
+  /** When it is given: before the words of its move are said, or when the last block that it takes comes free. */
   readonly at: Seconds;
   readonly train: TrainId;
   /** The place of its move in the plan's list. */
@@ -61,7 +63,7 @@ function ordersOfMove(
   stays: readonly BlockTime[],
   move: PlanMove,
   index: number,
-  given: Seconds,
+  wordsFrom: Seconds,
 ): readonly PlanOrder[] {
   const length = situation.trains.find(({ id }) => id === move.train)?.lengthMm ?? 0;
   const own = stays.filter(
@@ -69,7 +71,7 @@ function ordersOfMove(
       train === move.train && headIn !== null && headIn >= move.start - 0.01 && headIn <= move.end + 0.01,
   );
   const orders: PlanOrder[] = [];
-  let at = given;
+  let at = wordsFrom;
   let group: Piece[] = [];
   let enters: BlockTime[] = [];
   const give = () => {
@@ -117,8 +119,9 @@ export function ordersOfPlan(
 ): readonly PlanOrder[] {
   return moves
     .flatMap((move, index) => {
-      const words = timing.voice.find(({ of }) => of === index)?.at ?? move.start;
-      return ordersOfMove(railroad, situation, timing.blocks, move, index, words);
+      // What is not granted yet cannot be said, nor read back.
+      const wordsFrom = timing.voice.find(({ of }) => of === index)?.at ?? move.start;
+      return ordersOfMove(railroad, situation, timing.blocks, move, index, wordsFrom);
     })
     .sort((one, other) => one.at - other.at);
 }

@@ -40,6 +40,34 @@ describe('a plan for three trains, one siding and one yard', () => {
     for (const { state } of steps) expect(state.asks).toEqual([]);
   });
 
+  it('gives each order before its words, and takes what is not free by then as an order of its own', () => {
+    const situation = threeTrains();
+    const plan = threeTrainsPlan();
+    const timing = planTiming(demo, situation, plan, SCREEN_OPTIONS);
+    const orders = ordersOfPlan(demo, situation, plan.moves, timing);
+    for (const [index, { start }] of plan.moves.entries()) {
+      const [first, ...later] = orders.filter(({ move }) => move === index);
+      const words = start - SCREEN_OPTIONS.talkSeconds;
+      const freeFrom = ({ enters }: (typeof orders)[number]): number =>
+        Math.max(
+          ...enters.flatMap((stay) =>
+            timing.blocks
+              .filter(
+                (other) =>
+                  other.block === stay.block &&
+                  other.train !== stay.train &&
+                  (other.headIn ?? -1) < (stay.headIn ?? -1),
+              )
+              .map(({ tailOut }) => tailOut ?? 0),
+          ),
+          0,
+        );
+      if (first === undefined) throw new Error(`move ${index} has no order`);
+      expect(first.at).toBeCloseTo(Math.max(words, freeFrom(first)), 3);
+      for (const order of later) expect(order.at).toBeCloseTo(freeFrom(order), 3);
+    }
+  });
+
   it('stops at the order that the rules refuse, and the other trains go on', () => {
     const situation = threeTrains();
     const plan = threeTrainsPlan();

@@ -20,8 +20,11 @@ export interface Piece {
 export interface Engine {
   readonly id: TrainId;
   readonly lengthMm: number;
-  /** Millimetres a second. */
-  readonly speed: number;
+  /** Millimetres a second: as it was planned, and now. */
+  readonly planned: number;
+  speed: number;
+  /** The share of the planned speed that its engineer keeps after this start, when nothing is in the way. */
+  pace: number;
   /** What is under it at first, then what it was given. */
   readonly path: Piece[];
   /** The authority that it goes by, and how many of its spots are in the path. */
@@ -58,7 +61,9 @@ export function newEngine(railroad: Railroad, train: SituationTrain): Engine {
   return {
     id: train.id,
     lengthMm: train.lengthMm,
+    planned: modelSpeed(train.mph, railroad.document.scaleRatio),
     speed: modelSpeed(train.mph, railroad.document.scaleRatio),
+    pace: 1,
     path: under.reverse(),
     authority: null,
     mm: 0,
@@ -110,6 +115,31 @@ export const stopsAhead = (
     const at = doing === 'runs' ? since + (next.fromMm - mm) / speed : now;
     return [{ before: path[place - 1], next, at }];
   });
+
+/** An engineer who would have to stop for a moment runs so much slower instead, and no more. */
+const EASED = 0.9;
+
+/** A place at which a train stands or comes to, when it is there, and from when on its way goes on beyond. */
+export interface WayOn {
+  readonly mm: number;
+  readonly at: number;
+  readonly goesOn: number;
+}
+
+/** Sets the speed so that the head comes to a place when the way is free there, where a little less speed is enough. Gives whether it is less now. */
+export function ease(engine: Engine, now: number, ways: readonly WayOn[]): boolean {
+  const cruise = engine.planned * engine.pace;
+  const mm = engine.mm + (now - engine.since) * engine.speed;
+  const enough = ways
+    .map(({ mm: place, goesOn }) => (goesOn <= now ? cruise : (place - mm) / (goesOn - now)))
+    .find((speed) => speed < cruise);
+  const speed = enough !== undefined && enough >= EASED * cruise ? enough : cruise;
+  if (Math.abs(speed - engine.speed) < HAIR) return false;
+  engine.mm = mm;
+  engine.since = now;
+  engine.speed = speed;
+  return speed < cruise;
+}
 
 /** When a running train comes to its next place: the end of an edge, or where its tail is clear of a block. */
 export function nextPlace(engine: Engine): { readonly mm: number; readonly at: number } {

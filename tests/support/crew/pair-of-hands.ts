@@ -1,10 +1,10 @@
 /** One pair of hands: throws in the order in which they are wanted, each when what it moves has been clear for a while. */
 import type { BlockId, NodeId, TrainId } from '../../../shared-model/ids.ts';
 import type { PlanOptions } from '../../../shared-model/planning/plan/options.ts';
-import type { PlanThrow } from '../../../shared-model/planning/plan-answer.ts';
 import type { Railroad } from '../../../shared-model/railroad/railroad.ts';
 import type { SessionInput } from '../../../shared-model/session/input.ts';
 import type { Throw } from '../../../shared-model/session/state.ts';
+import type { DoneThrow } from './crew-wishes.ts';
 import { HAIR } from './engine.ts';
 
 export interface Wish {
@@ -59,17 +59,21 @@ export interface Hands {
   work(now: number): { readonly input: SessionInput | null } | null;
   /** When there is something to do next, later than now. */
   next(now: number): number;
-  readonly done: readonly PlanThrow[];
+  readonly done: readonly DoneThrow[];
 }
 
-/** @param clearedAt when each block was left last */
+/**
+ * @param clearedAt when each block was left last
+ * @param lasts seconds of the next throw
+ */
 export function pairOfHands(
   railroad: Railroad,
   options: PlanOptions,
   clearedAt: ReadonlyMap<BlockId, number>,
+  lasts: () => number,
 ): Hands {
   const all: Wanted[] = [];
-  const done: PlanThrow[] = [];
+  const done: DoneThrow[] = [];
   let at: { readonly wanted: Wanted; readonly till: number } | null = null;
   const waiting = (): readonly Wanted[] =>
     all.filter((wanted) => wanted.doneAt === null && wanted !== at?.wanted);
@@ -77,7 +81,7 @@ export function pairOfHands(
     Math.max(
       isDue?.() === false ? Number.POSITIVE_INFINITY : (notBefore ?? 0),
       ...touchedBy(railroad, one).map((block) => (clearedAt.get(block) ?? LONG_AGO) + options.marginSeconds),
-      (done.at(-1)?.at ?? LONG_AGO) + options.throwSeconds,
+      done.at(-1)?.till ?? LONG_AGO,
       (done.at(-options.throwsPerMinute)?.at ?? LONG_AGO) + 60,
     );
   return {
@@ -100,8 +104,12 @@ export function pairOfHands(
       ),
     expectedFrom: (train, block, now) => {
       let free = at?.till ?? now;
-      let last =
-        at?.wanted.train === train && at.wanted.one.block === block ? free + options.marginSeconds : 0;
+      let last = Math.max(
+        at?.wanted.train === train && at.wanted.one.block === block ? free + options.marginSeconds : 0,
+        ...all
+          .filter((wanted) => wanted.train === train && wanted.one.block === block)
+          .flatMap(({ doneAt }) => (doneAt === null ? [] : doneAt + options.marginSeconds)),
+      );
       for (const wanted of [...waiting()].sort((one, other) => one.rank - other.rank)) {
         const isOwn = wanted.train === train && wanted.one.block === block;
         // What waits for somebody else is not what the hands are at next.
@@ -126,9 +134,9 @@ export function pairOfHands(
         )
         .sort((one, other) => one.rank - other.rank);
       if (first === undefined || mayBegin(first) > now + HAIR) return null;
-      at = { wanted: first, till: now + options.throwSeconds };
+      at = { wanted: first, till: now + lasts() };
       const { kind, id, to } = first.one;
-      done.push({ at: now, kind, id, to, waitsFor: [] });
+      done.push({ at: now, till: at.till, kind, id, to, waitsFor: [] });
       return { input: null };
     },
     // What could be begun by now was let wait for something that comes before it.

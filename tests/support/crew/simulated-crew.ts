@@ -3,19 +3,21 @@
  * engineers who are late. A discrete simulation; whatever is done is judged by the session's own engine.
  */
 import type { BlockId, TrainId } from '../../../shared-model/ids.ts';
-import { atTheBeginning, goneOn, type HowFar } from '../../../shared-model/planning/carry-out/how-far.ts';
+import { atTheBeginning, goneOn } from '../../../shared-model/planning/carry-out/how-far.ts';
 import type { KeptPlan } from '../../../shared-model/planning/carry-out/keep-order.ts';
 import { turnsOf } from '../../../shared-model/planning/carry-out/whose-turn.ts';
 import type { PlanOptions } from '../../../shared-model/planning/plan/options.ts';
-import type { PlanMove, PlanThrow } from '../../../shared-model/planning/plan-answer.ts';
+import type { PlanMove } from '../../../shared-model/planning/plan-answer.ts';
 import { totalOf } from '../../../shared-model/planning/rehearsal/drag-move.ts';
 import type { Situation } from '../../../shared-model/planning/situation.ts';
 import type { Railroad } from '../../../shared-model/railroad/railroad.ts';
 import { type Evening, take } from '../../../shared-model/session/evening.ts';
 import type { SessionEvent } from '../../../shared-model/session/event.ts';
 import type { SessionInput } from '../../../shared-model/session/input.ts';
+import type { Carried, CrewWishes, Words } from './crew-wishes.ts';
 import {
   type Engine,
+  ease,
   endedMove,
   HAIR,
   lengthen,
@@ -26,36 +28,10 @@ import {
   pieceAhead,
   pieceBehind,
   stopsAhead,
+  type WayOn,
 } from './engine.ts';
 import { type AheadThrow, laterBy } from './hold-back.ts';
 import { pairOfHands } from './pair-of-hands.ts';
-
-export interface CrewWishes {
-  /** Seconds by which a start from a stand is late, drawn at each start. */
-  readonly lateBy: (train: TrainId) => number;
-  /** An order is given so long before its time in the plan, where it is its turn by then. */
-  readonly aheadSeconds: number;
-  /** The planned start of the move that an order (by its place) belongs to; nobody sets out before it. */
-  readonly plannedStart: (order: number) => number;
-  /** The plan's throws, each for a stay, in the order of the hands: done ahead of the orders where nothing stands in their way. */
-  readonly throwsAhead: readonly AheadThrow[];
-  /** No order is given any more from then on. */
-  readonly until?: number;
-}
-
-export interface Carried {
-  /** What was done, written as a plan. */
-  readonly moves: readonly PlanMove[];
-  readonly throws: readonly PlanThrow[];
-  readonly total: number;
-  readonly events: readonly SessionEvent[];
-  /** When the words before each start began. */
-  readonly words: readonly number[];
-  /** Places of the orders in the order in which they were given. */
-  readonly given: readonly number[];
-  readonly far: HowFar;
-  readonly evening: Evening;
-}
 
 /** Seconds. Plans are given rounded, and compared to no less. */
 const A_MOMENT = 0.002;
@@ -75,15 +51,16 @@ export function carryOut(
   let evening = begun;
   let far = goneOn(kept, atTheBeginning(kept), begun.state);
   let now = 0;
+  let wasSlow = wishes.pace !== undefined;
   const events: SessionEvent[] = [];
   const moves: PlanMove[] = [];
-  const words: number[] = [];
+  const words: Words[] = [];
   const given: number[] = [];
   const clearedAt = new Map<BlockId, number>();
   /** When each move of the plan was begun (the last time, where it was stopped on the way). */
   const startedAt = new Map<number, number>();
   const timesCleared = new Map<string, number>();
-  const hands = pairOfHands(railroad, options, clearedAt);
+  const hands = pairOfHands(railroad, options, clearedAt, wishes.throwsFor ?? (() => options.throwSeconds));
   const hasLeft = ({ train, block, times }: AheadThrow['after'][number]): boolean =>
     (timesCleared.get(`${train} ${block}`) ?? 0) >= times;
   hands.want(
@@ -137,13 +114,19 @@ export function carryOut(
     const left = clearedAt.get(next.block);
     return Math.max(ready, left === undefined ? 0 : left + options.marginSeconds);
   };
-  /** The next stop of a train, where it stands or will have to stand, and when its way goes on there, as far as anybody can know. */
-  const nextStop = (engine: Engine): { readonly at: number; readonly goesOn: number } | null => {
-    for (const { before, next, at } of stopsAhead(engine, now)) {
-      const goesOn = mayEnterFrom(before, next, hands.expectedFrom(engine.id, next.block, now));
-      if (engine.doing !== 'runs' || goesOn > at + A_MOMENT) return { at, goesOn };
-    }
-    return null;
+  /** The gaps ahead of a train, or where it stands, with when its way goes on there, as far as anybody can know. */
+  const waysOn = (engine: Engine): readonly WayOn[] =>
+    stopsAhead(engine, now).map(({ before, next, at }) => ({
+      mm: next.fromMm,
+      at,
+      goesOn: mayEnterFrom(before, next, hands.expectedFrom(engine.id, next.block, now)),
+    }));
+  const nextStop = (engine: Engine): WayOn | undefined =>
+    waysOn(engine).find(({ at, goesOn }) => engine.doing !== 'runs' || goesOn > at + A_MOMENT);
+  /** Whoever would have to stop for a moment runs a little slower, as soon as that is known. */
+  const easeOff = (): void => {
+    for (const engine of engines)
+      if (engine.doing === 'runs' && ease(engine, now, waysOn(engine))) wasSlow = true;
   };
   /** How late a train is, as far as anybody can know by now. */
   const latenessOf = (train: TrainId): number => {
@@ -156,18 +139,21 @@ export function carryOut(
     laterBy({ kept, far, throwsAhead: wishes.throwsAhead, options }, place, latenessOf);
   /** From when on the words before a start may begin, so that the way is free when the train departs; also before it has stopped. */
   const wordsFrom = (engine: Engine): number => {
-    const stop = engine.isTold || !['stands', 'runs'].includes(engine.doing) ? null : nextStop(engine);
-    if (stop === null) return Number.POSITIVE_INFINITY;
+    const stop = engine.isTold || engine.doing === 'starts' ? undefined : nextStop(engine);
+    if (stop === undefined) return Number.POSITIVE_INFINITY;
     const place = lastOrderOf(engine.id);
     const { talkSeconds, startSeconds } = options;
     return (
-      Math.max(stop.at, wishes.plannedStart(place) + laterFor(place), stop.goesOn - startSeconds) - talkSeconds
+      Math.max(stop.at, wishes.plannedStart(place) + laterFor(place), stop.goesOn - startSeconds) -
+      talkSeconds
     );
   };
   const start = (engine: Engine, from: number): void => {
     const start = Math.max(from + wishes.lateBy(engine.id), engine.since + STAND);
     engine.isTold = false;
     engine.doing = 'starts';
+    engine.pace = wishes.pace?.(engine.id) ?? 1;
+    engine.speed = engine.planned * engine.pace;
     engine.departs = start + options.startSeconds;
     engine.move = { start, edges: [], blocks: [] };
     startedAt.set(orders[lastOrderOf(engine.id)]?.move ?? -1, start);
@@ -183,8 +169,9 @@ export function carryOut(
     }
     const engine = engines.find((one) => wordsFrom(one) <= now + HAIR);
     if (engine === undefined) return false;
-    voice.speaks = { engine, till: now + options.talkSeconds };
-    words.push(now);
+    const till = now + (wishes.talks?.() ?? options.talkSeconds);
+    voice.speaks = { engine, till };
+    words.push({ train: engine.id, at: now, till });
     return true;
   };
 
@@ -201,8 +188,9 @@ export function carryOut(
     engine.move = null;
     engine.doing = 'stands';
     say({ do: 'train-stopped', train: engine.id });
-    if (engine.isTold)
-      start(engine, Math.max(now, (nextStop(engine)?.goesOn ?? now) - options.startSeconds));
+    const here = engine.isTold ? nextStop(engine) : undefined;
+    engine.isTold = false;
+    if (here !== undefined) start(engine, Math.max(now, here.goesOn - options.startSeconds));
   };
   const clear = (engine: Engine): void => {
     for (const block of newlyCleared(engine)) {
@@ -227,7 +215,11 @@ export function carryOut(
     engine.doing = 'runs';
     clear(engine);
     const next = pieceAhead(engine);
-    if (next !== undefined && mayEnterFrom(pieceBehind(engine), next, hands.readyFrom(engine.id, next.block)) <= now + A_MOMENT) enter(engine, next);
+    if (
+      next !== undefined &&
+      mayEnterFrom(pieceBehind(engine), next, hands.readyFrom(engine.id, next.block)) <= now + A_MOMENT
+    )
+      enter(engine, next);
     else if (pieceBehind(engine) !== undefined) stop(engine);
     return true;
   };
@@ -239,6 +231,7 @@ export function carryOut(
 
   for (let steps = 0; steps < MOST_STEPS; steps += 1) {
     if (throwOne() || giveOrder() || drive() || speak()) continue;
+    easeOff();
     const times = [
       hands.next(now),
       voice.speaks?.till ?? Math.min(...engines.map(wordsFrom)),
@@ -250,5 +243,7 @@ export function carryOut(
     now = next;
   }
   moves.sort((one, other) => one.start - other.start);
-  return { moves, throws: hands.done, total: totalOf(moves), events, words, given, far, evening };
+  const keptTimes = !wasSlow && hands.done.every(({ at, till }) => till - at < options.throwSeconds + HAIR);
+  const total = totalOf(moves);
+  return { moves, throws: hands.done, total, events, words, given, far, keptTimes, begun, evening };
 }
