@@ -19,6 +19,7 @@ import { type Bad, bad, type Good, good } from './answers.ts';
 import { type Clock, type EveningClock, eveningClock, rfc3339 } from './clock.ts';
 import { readDocument, storeDocument } from './log/documents.ts';
 import { appendEvents, readEvents } from './log/events.ts';
+import { versionRows } from './log/library.ts';
 import { addSession, initialStateOf, openSessionRow, type SessionRow, sessionRow } from './log/sessions.ts';
 import type { Pushes } from './pushes.ts';
 import type { Storage } from './storage.ts';
@@ -71,6 +72,14 @@ function eveningOnDisk({ storage: { log }, lookAhead }: LiveEveningDeps, row: Se
   return eveningOf(railroad, initialStateOf(log, row.id), readEvents(log, row.id, 1, row.entries), lookAhead);
 }
 
+/** Which published version of which railroad an evening is held on; null where the railroad was removed. */
+function heldOn({ log }: Storage, session: number): LiveEvening['heldOn'] {
+  const row = sessionRow(log, session);
+  if (row === null || row.railroad === null) return null;
+  const version = versionRows(log, row.railroad).find(({ hash }) => hash === row.railroadHash)?.version;
+  return version === undefined ? null : { railroad: String(row.railroad), version };
+}
+
 /** Finds the evening that was left open, if there is one, and goes on with it; in a damaged log none goes on. */
 function resume(deps: LiveEveningDeps): Current | null {
   const { storage, clock } = deps;
@@ -109,6 +118,7 @@ export function makeLiveEvening(deps: LiveEveningDeps): LiveEveningHost {
       document: evening.railroad.document,
       state: evening.state,
       recent: [...evening.events.slice(-RECENT)],
+      heldOn: heldOn(storage, session),
       resumed,
     };
   };

@@ -4,6 +4,7 @@ import type { AddressInfo } from 'node:net';
 import { systemClock } from '../host/clock.ts';
 import { type OpenConsole, type OpenConsoleOptions, openConsole } from '../host/open-console.ts';
 import { type Admission, makeAdmission } from './admission.ts';
+import { comebackKeyOf } from './comeback-key.ts';
 import { serveRequests } from './http.ts';
 import { readPageFiles } from './page-files.ts';
 import { makeWireServer } from './wire-server.ts';
@@ -74,7 +75,11 @@ async function serveConsole(opened: OpenConsole, options: ServeOptions): Promise
     };
   const { port } = listening;
   const clock = options.clock ?? systemClock;
-  const admission: Admission = makeAdmission({ port, now: clock.monotonic });
+  const admission: Admission = makeAdmission({
+    port,
+    now: clock.monotonic,
+    comebackKey: comebackKeyOf(opened.log, clock.wall()),
+  });
   const freshAddress = () => {
     const address = `${admission.origin}/?token=${admission.issueToken()}`;
     opened.announce(address);

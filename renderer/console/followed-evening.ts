@@ -16,6 +16,8 @@ export interface FollowedEvening {
   readonly state: SessionState;
   /** The newest events, oldest first. */
   readonly recent: readonly SessionEvent[];
+  /** The published version that it stays on; null where its railroad was removed from the library. */
+  readonly heldOn: LiveEvening['heldOn'];
   /** Found open at the host's start, after a crash or a restart. */
   readonly resumed: boolean;
   /** The host's session second `seconds` was at `performanceMs` of this page's own clock. */
@@ -30,6 +32,7 @@ export function followEvening(live: LiveEvening, performanceMs: number): Followe
     railroad: indexRailroad(live.document),
     state: live.state,
     recent: live.recent,
+    heldOn: live.heldOn,
     resumed: live.resumed,
     clock: { seconds: live.now, performanceMs },
   };

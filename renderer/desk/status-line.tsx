@@ -1,6 +1,7 @@
 /** The top line: clock, railroad time, phase of the session, oldest report, load of the hands, phases, alarms. */
 import type { SessionPhase } from '../../shared-model/session/state.ts';
 import { useConsole } from '../console/use-console.tsx';
+import { useVersionWords } from '../console/use-held-on.ts';
 import { clockSeconds, clockTime, type DeskSource, stretch } from './desk-source.ts';
 import { railroadTime } from './railroad-time.ts';
 import { handsLoad, oldestReport, phaseWords } from './status-figures.ts';
@@ -25,6 +26,7 @@ function alarmWords({ state }: DeskSource): string {
 
 export function StatusLine({ source, locked }: { readonly source: DeskSource; readonly locked: boolean }) {
   const throwSeconds = useConsole(({ settings }) => settings.throwSeconds);
+  const version = useVersionWords();
   const { railroad, state, recent, seconds, openedAt } = source;
   const oldest = oldestReport(state, seconds);
   const parts = [
@@ -37,6 +39,7 @@ export function StatusLine({ source, locked }: { readonly source: DeskSource; re
     ...state.tripped.map((supply) => `${railroad.supplies.get(supply)?.name ?? supply} tripped`),
     state.tags.length === 0 ? null : `${state.tags.length} out of service`,
     alarmWords(source),
+    source.kind === 'live' ? version : null,
   ].filter((part) => part !== null && part !== '');
   return (
     <header className="desk-status" data-zone="status">

@@ -1,5 +1,6 @@
 /** The frame of the drawing board: what the railroad is called and whether it is kept, the drawing, and one sheet beside it. */
 import { useEffect, useState } from 'react';
+import { useHeldOn } from '../console/use-held-on.ts';
 import { Act } from '../parts/act.tsx';
 import { counted } from '../parts/counted.ts';
 import { Dialog } from '../parts/dialog.tsx';
@@ -31,10 +32,18 @@ function StillWrong() {
   );
 }
 
+/** The version of this railroad that an evening which is going on stays on; null where none is. */
+function useHeldVersion(): number | null {
+  const { id } = useDrawingStore();
+  const heldOn = useHeldOn();
+  return heldOn?.railroad === id ? heldOn.version : null;
+}
+
 function Publish({ onClose }: { readonly onClose: () => void }) {
   const store = useDrawingStore();
   const [note, setNote] = useState('');
   const [problem, setProblem] = useState<string | null>(null);
+  const held = useHeldVersion();
   const publish = async () => {
     const why = await store.publish(note);
     if (why === null) onClose();
@@ -50,7 +59,7 @@ function Publish({ onClose }: { readonly onClose: () => void }) {
       >
         <TextBox
           label="Note"
-          hint="What is new in it, for the list of versions. Evenings run on the newest published version."
+          hint={`What is new in it, for the list of versions. Evenings run on the newest published version${held === null ? '' : `; the one that is going on stays on version ${held}`}.`}
           value={note}
           onChange={setNote}
         />
@@ -105,6 +114,7 @@ function Head() {
   const kept = useDrawing((state) => state.kept);
   const version = useDrawing((state) => state.version);
   const isDraft = useDrawing((state) => state.isDraft);
+  const held = useHeldVersion();
   const [publishing, setPublishing] = useState(false);
   const [last, next] = [done.at(-1), undone.at(-1)];
   return (
@@ -114,6 +124,9 @@ function Head() {
         <h2>{draft.name}</h2>
         <span className="quiet">
           {version === 0 ? 'not published' : `version ${version}${isDraft ? ' and a draft' : ''}`}
+          {held === null || (held === version && !isDraft)
+            ? ''
+            : `; the evening that is going on stays on version ${held}`}
         </span>
         <span role="status" data-kept={kept.kind}>
           {keptWords(kept)}

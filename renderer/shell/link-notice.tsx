@@ -4,7 +4,7 @@ import { Hatch } from '../parts/hatch.tsx';
 
 const WORDS = {
   connecting: 'Looking for the host of this console…',
-  lost: 'The host does not answer: what you press does not count. Trying again; if it was started anew, open the address that it printed.',
+  lost: 'The host does not answer: what you press does not count. What is typed stays. Trying again; a console that is started anew at this address is found. If it starts at another, open the one that it prints.',
 };
 
 export function LinkNotice() {

@@ -39,6 +39,8 @@ export const liveEvening = z.strictObject({
   state: foldedState,
   /** The newest events, oldest first (at most 200). */
   recent: z.array(sessionEvent),
+  /** Which railroad of the library it is held on, in which published version; null where that railroad was removed. */
+  heldOn: z.strictObject({ railroad: key, version: z.number().int() }).nullable(),
   /** True when this evening was found open at start, after a crash or a restart. */
   resumed: z.boolean(),
 });

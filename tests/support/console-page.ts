@@ -21,6 +21,8 @@ export interface ConsolePage {
   readonly complaints: readonly string[];
   /** Ends the host and starts another over the same log; the page opens by its address. */
   readonly restart: () => Promise<void>;
+  /** The same at the same address, while the page stays open; `meanwhile` is done while no host is there. */
+  readonly restartHere: (meanwhile: () => Promise<void>) => Promise<void>;
   readonly close: () => Promise<void>;
 }
 
@@ -41,11 +43,11 @@ async function openBrowser(): Promise<Browser> {
   return chromium.launch({ executablePath, args: ARGS });
 }
 
-async function startOver(log: string, clock: Clock | undefined): Promise<RunningServer> {
+async function startOver(log: string, clock: Clock | undefined, port = 0): Promise<RunningServer> {
   const started = await startServer({
     version: '0.0.0',
     page: process.env.CABWARD_TEST_PAGE ?? BUILT_PAGE,
-    port: 0,
+    port,
     log,
     clock,
   });
@@ -84,6 +86,14 @@ export async function openConsolePage({
       await server.close();
       server = await startOver(log, clock);
       await page.goto(server.freshAddress());
+    },
+    restartHere: async (meanwhile) => {
+      const { port } = server;
+      await server.close();
+      await meanwhile();
+      server = await startOver(log, clock, port);
+      // It rightly complained of a host that was gone.
+      complaints.length = 0;
     },
     close: async () => {
       await browser.close();

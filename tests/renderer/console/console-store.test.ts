@@ -33,6 +33,7 @@ const live: LiveEvening = {
   document: railroad.document,
   state: newEvening(railroad).state,
   recent: [],
+  heldOn: null,
   resumed: false,
 };
 const personOf = (evening: ReturnType<typeof followEvening> | null, cab: string) =>
