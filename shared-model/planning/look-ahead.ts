@@ -40,11 +40,14 @@ function goalSpots(
   );
 }
 
+const numbers = ({ blockNumber }: TrackTable, blocks: readonly BlockId[]): readonly number[] =>
+  blocks.map((block) => must(blockNumber.get(block)));
+
 function mover(table: TrackTable, train: LookAheadTrain, to: string): Mover {
   const goals = goalSpots(table, to);
   const movements = movementsOf(
     table,
-    { lengthMm: train.lengthMm, cab: null },
+    { lengthMm: train.lengthMm, cab: null, beyond: numbers(table, train.beyond) },
     train.trail.map(table.spotNumber),
     false,
   );
@@ -57,13 +60,13 @@ function mover(table: TrackTable, train: LookAheadTrain, to: string): Mover {
 
 const inBlocks = (table: TrackTable, id: string, blocks: readonly BlockId[]): Obstacle => ({
   id,
-  resources: blocks.map((block) => must(table.blockNumber.get(block))),
+  resources: numbers(table, blocks),
 });
 
 function obstacle(table: TrackTable, train: LookAheadTrain): Obstacle {
   if (train.head === null || train.trail.length === 0) return inBlocks(table, train.train, train.blocks);
   const { under } = makeStanding(table, train.trail.map(table.spotNumber), 0, train.lengthMm);
-  return { id: train.train, resources: under };
+  return { id: train.train, resources: [...under, ...numbers(table, train.beyond)] };
 }
 
 /** Trains that are declared and whose place is known move; all others, and cuts of cars, are in the way. */

@@ -1,6 +1,6 @@
 /** All that one train can do: its standings, numbered as they are found, and the runs between them. Worked out as far as it is asked for. */
 import { type Run, type RunTrain, runsFrom } from './runs.ts';
-import { type Standing, spotsUnder, standingOn, turnedStanding } from './standing.ts';
+import { HAIR_MM, type Standing, spotsUnder, standingOn, turnedStanding } from './standing.ts';
 import { must, type TrackTable } from './track-table.ts';
 
 /** A run of a numbered standing to another. */
@@ -21,6 +21,24 @@ export interface Movements {
   /** How many standings were found so far. */
   count(): number;
 }
+
+/** A standing with the picked-up cars elsewhere: all of them at first, later while the track that is known to be under the train is too short. */
+function withBeyond(
+  table: TrackTable,
+  { lengthMm, beyond = [] }: RunTrain,
+  standing: Standing,
+  isFirst: boolean,
+): Standing {
+  if (beyond.length === 0) return standing;
+  const knownMm = standing.spots.reduce((sum, spot) => sum + must(table.lengthMm[spot]), 0);
+  if (!isFirst && knownMm > lengthMm - HAIR_MM) return standing;
+  const under = [...new Set([...standing.under, ...beyond])].sort((one, other) => one - other);
+  return { ...standing, under };
+}
+
+/** Whether a run leads into a block in which picked-up cars of the train itself still stand. */
+const entersItself = ({ enters }: Run, { beyond = [] }: RunTrain, { under }: Standing): boolean =>
+  beyond.length > 0 && enters.some(({ resource }) => beyond.includes(resource) && under.includes(resource));
 
 /**
  * The movements of a train from where it stands.
@@ -44,7 +62,7 @@ export function movementsOf(
     const known = numberOf.get(key);
     if (known !== undefined) return known;
     numberOf.set(key, standings.length);
-    standings.push(standingOn(table, spots, 0));
+    standings.push(withBeyond(table, train, standingOn(table, spots, 0), standings.length === 0));
     return standings.length - 1;
   };
   numbered(trail);
@@ -69,7 +87,8 @@ export function movementsOf(
           return must(standings[must(ends.at(-1))]);
         };
         for (const [index, run] of runsFrom(table, train, facing, endOf).entries())
-          made.push({ ...run, from: number, to: must(ends[index]), reversed: place === 1 });
+          if (!entersItself(run, train, standing))
+            made.push({ ...run, from: number, to: must(ends[index]), reversed: place === 1 });
       }
       runs[number] = made;
       return made;

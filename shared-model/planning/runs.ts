@@ -9,6 +9,8 @@ export interface RunTrain {
   readonly lengthMm: Millimetres;
   /** Its cab; null: the wiring is not looked at. */
   readonly cab: ThrottleId | null;
+  /** Resources in which cars stand that it has picked up. */
+  readonly beyond?: readonly number[];
 }
 
 /** Its ways and what it enters are those of the track (`TrackWay`); a train that only draws up to a gap has no spots. */

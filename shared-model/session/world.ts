@@ -13,6 +13,8 @@ export interface LookAheadTrain {
   readonly trail: Trail;
   readonly head: Spot | null;
   readonly blocks: readonly BlockId[];
+  /** Blocks in which cars stand that it has picked up. */
+  readonly beyond: readonly BlockId[];
   readonly to: string | null;
 }
 

@@ -99,6 +99,7 @@ function lookingAhead() {
       trail,
       head: trail[0] ?? null,
       blocks,
+      beyond: [],
       to,
     }));
     return worked(() => lookAhead(railroad, { trains, cuts: [] }));

@@ -12,17 +12,19 @@ import { refusal } from './sentences.ts';
 function trailAtEnd(world: World, id: TrainId, train: TrainNow): Trail {
   const held = authorityOf(world.state, id)?.authority;
   const ahead = held?.legs.slice(held.at + 1).flatMap((leg) => leg.spots) ?? [];
-  return [...[...ahead].reverse(), ...train.trail];
+  return ahead.length === 0 ? train.trail : [...[...ahead].reverse(), ...train.trail];
 }
 
 function seen(world: World, id: TrainId, train: TrainNow, trail: Trail): LookAheadTrain {
   const under = spotsUnder(world.railroad, { trail, length: train.length, lost: train.lost });
+  const known = under.reduce((sum, { edge }) => sum + (world.railroad.edges.get(edge)?.length ?? 0), 0);
   return {
     train: id,
     lengthMm: train.length,
     trail: under,
     head: train.lost ? null : (trail[0] ?? null),
     blocks: under.length > 0 ? blocksUnder(world.railroad, under) : train.blocks,
+    beyond: trail === train.trail || known < train.length ? train.picked : [],
     to: train.declared,
   };
 }
