@@ -4,6 +4,8 @@ import './pick.css';
 
 interface PickProps {
   readonly label: string;
+  /** Whose it is: read out before the label, where a list of many says it to the eye already. */
+  readonly of?: string;
   /** Only a screen reader gets the label, where the column's head says it already. */
   readonly labelHidden?: boolean;
   readonly value: string;
@@ -12,11 +14,12 @@ interface PickProps {
   readonly problem?: string | undefined;
 }
 
-export function Pick({ label, labelHidden = false, value, options, onChange, problem }: PickProps) {
+export function Pick({ label, of, labelHidden = false, value, options, onChange, problem }: PickProps) {
   const id = useId();
   return (
     <span className="pick">
       <label className={labelHidden ? 'unseen' : 'field-label'} htmlFor={id}>
+        {of === undefined ? null : <span className="unseen">{of} </span>}
         {label}
       </label>
       <select

@@ -20,13 +20,12 @@ export interface ChartItem {
 const thrownWords = ({ answer }: PlanKept, place: number): readonly string[] =>
   answer.throws.slice(place, place + 1).map((one) => `${throwWords(one)} at ${clockText(one.at)}`);
 
-/** "No. 24 in 5 Mill: from 0:24 until 0:36; head in 0:29, tail out 0:34; K5 to 4 at 0:24." */
+/** "No. 24 in 5 Mill: blocked from 0:24 until 0:36; head in 0:29, tail out 0:34; K5 to 4 at 0:24." */
 function stayWords(railroad: Railroad, plan: PlanKept, stay: BlockTime): string {
   const when = (time: Seconds | null, none: string): string => (time === null ? none : clockText(time));
+  const till = when(stay.till, 'the end');
   const blocked =
-    stay.from === null
-      ? `its until ${when(stay.till, 'the end')}`
-      : `its from ${clockText(stay.from)} until ${when(stay.till, 'the end')}`;
+    stay.from === null ? `blocked until ${till}` : `blocked from ${clockText(stay.from)} until ${till}`;
   const heads = stay.headIn === null ? 'stands there at first' : `head in ${clockText(stay.headIn)}`;
   const tail = stay.tailOut === null ? 'stays there' : `tail out ${clockText(stay.tailOut)}`;
   const thrown = stay.throws.flatMap((place) => thrownWords(plan, place));

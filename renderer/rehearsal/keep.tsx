@@ -19,6 +19,7 @@ interface KeepProps {
 export function Keep({ value, name, kept, keptAs, onName, onKept }: KeepProps) {
   const { connection } = useConsoleStore();
   const [says, setSays] = useState<string | null>(null);
+  const [keptNow, setKeptNow] = useState<KeptRehearsal | null>(null);
   const [sure, setSure] = useState(false);
   const isOthers = value.name !== keptAs && kept.some(({ id }) => id === value.name);
   const keep = async () => {
@@ -29,8 +30,10 @@ export function Keep({ value, name, kept, keptAs, onName, onKept }: KeepProps) {
     }
     setSure(false);
     const answer = await connection.call('keep.write', { kind: REHEARSALS, id: value.name, value });
-    setSays(answer.ok ? `Kept as “${value.name}”.` : answer.problem.says);
-    if (answer.ok) onKept(value.name);
+    setSays(answer.ok ? null : answer.problem.says);
+    if (!answer.ok) return;
+    setKeptNow(value);
+    onKept(value.name);
   };
   return (
     <>
@@ -57,6 +60,13 @@ export function Keep({ value, name, kept, keptAs, onName, onKept }: KeepProps) {
         {isOthers && sure ? 'Keep it in its place' : 'Keep it'}
       </Act>
       {says === null ? null : <span role="status">{says}</span>}
+      {/* Short, so that nothing below it moves: the name stands beside it. Gone with the next change, which is not kept. */}
+      {says === null && keptNow === value ? (
+        <span role="status">
+          <span aria-hidden="true">Kept.</span>
+          <span className="unseen">Kept as “{value.name}”.</span>
+        </span>
+      ) : null}
     </>
   );
 }

@@ -4,6 +4,7 @@ import { type Parsed, parseValue } from '../../shared-model/malformed.ts';
 import type { Answer, ReplyOf } from '../../shared-model/wire/contract.ts';
 import { useConsoleStore } from '../console/use-console.tsx';
 import { Act } from '../parts/act.tsx';
+import { counted } from '../parts/counted.ts';
 import { whenText } from '../parts/when-text.ts';
 import { AT_WORK, type AtWork, atWork } from './at-work.ts';
 import { type KeptRehearsal, keptRehearsal, REHEARSALS } from './kept-rehearsal.ts';
@@ -50,7 +51,7 @@ function KeptRow({ row, kind, onOpen, onChanged }: RowProps) {
       <span className="quiet">
         {when}
         {parsed.ok
-          ? ` · ${parsed.value.rehearsal.document.name} · ${parsed.value.rehearsal.situation.trains.length} trains, ${parsed.value.rehearsal.plans.length} plans${parsed.value.rehearsal.madeReal === null ? '' : ' · made real'}`
+          ? ` · ${parsed.value.rehearsal.document.name} · ${counted(parsed.value.rehearsal.situation.trains.length, 'train')}, ${counted(parsed.value.rehearsal.plans.length, 'plan')}${parsed.value.rehearsal.madeReal === null ? '' : ' · made real'}`
           : ` · it cannot be read by this version: ${parsed.malformed.path} ${parsed.malformed.says}`}
       </span>
       {parsed.ok ? (

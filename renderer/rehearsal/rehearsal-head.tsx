@@ -48,7 +48,7 @@ export function RehearsalHead({
   return (
     <section className="rehearsal-head" aria-label="Rehearsal">
       <strong className="rehearsal-title">
-        {isReal ? 'Rehearsal made real: orders go to the live evening.' : 'Rehearsal: nothing here is live.'}
+        {isReal ? 'Orders go to the live evening.' : 'Rehearsal: nothing here is live.'}
       </strong>
       {railroads === null ? null : (
         <Pick

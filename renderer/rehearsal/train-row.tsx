@@ -82,7 +82,8 @@ export function TrainRow({
         {name}
       </Act>
       <Pick
-        label={`${name} stands in`}
+        of={name}
+        label="stands in"
         value={`${train.edge} ${train.toward}`}
         options={places}
         onChange={(value) => onChange('where it stands', spotOf(value))}

@@ -22,7 +22,7 @@ function Answer({ rehearsal, answer }: { readonly rehearsal: Rehearsal; readonly
   const parsed = safeVerdict.safeParse(answer);
   if (!parsed.success) return <p role="status">The host answered with something unknown.</p>;
   const { verdict, witness = [], locked, states } = parsed.data;
-  const effort = `${states.toLocaleString('en')} states looked at`;
+  const effort = `${states.toLocaleString('en')} ${states === 1 ? 'state' : 'states'} looked at`;
   if (verdict === 'safe')
     return (
       <>
@@ -51,7 +51,7 @@ function Answer({ rehearsal, answer }: { readonly rehearsal: Rehearsal; readonly
           Gridlock.
         </strong>{' '}
         {locked?.trains.map((train) => trainWords(railroad, train)).join(', ')}{' '}
-        {(locked?.trains.length ?? 0) > 1 ? 'lock each other' : 'cannot get there'} in{' '}
+        {(locked?.trains.length ?? 0) > 1 ? 'lock each other in' : 'cannot get there from'}{' '}
         {locked?.blocks.map((block) => blockName(railroad, block)).join(', ')}: no order of moves without a
         reversal brings every train to where it is to end up ({effort}).
       </p>

@@ -1,8 +1,8 @@
 /** The Rehearsal with a plan that was dragged into conflicts, in each theme and size: targets, axe, and pictures to be looked at. */
-import { AxeBuilder } from '@axe-core/playwright';
 import { describe, expect, it } from 'vitest';
 import { askHost } from '../support/console-page.ts';
 import { pictureFile } from '../support/picture.ts';
+import { axeFinds, looksWrong } from '../support/rehearsal-looks.ts';
 import { openThreeTrains } from '../support/rehearsal-page.ts';
 
 const SHEETS = ['Trains', 'Which way', 'In which order', 'Make it real'] as const;
@@ -38,22 +38,10 @@ describe.each([
           await page.screenshot({
             path: pictureFile(`rehearsal-${sheet.replaceAll(' ', '-')}-${theme}-${width}`),
           });
-          const small = await page
-            .locator('.rehearsal button, .rehearsal select, .rehearsal a, .rehearsal summary, .chart-reach')
-            .evaluateAll((acts) =>
-              acts
-                .map((act) => [act.textContent, act.getBoundingClientRect()] as const)
-                .filter(([, box]) => box.width > 0 && (box.width < 44 || box.height < 43.5))
-                .map(([says, box]) => `${says} ${box.width}x${box.height}`),
-            );
-          expect(small, `${sheet}, ${theme}`).toEqual([]);
+          expect(await looksWrong(page), `${sheet}, ${theme}`).toEqual([]);
           // The rules of axe look at colours and names, which are the same at both sizes: the small one, all themes for the chart.
           if (width > 1280 || (theme !== 'dark' && sheet !== 'In which order')) continue;
-          const axe = await new AxeBuilder({ page }).include('.rehearsal').analyze();
-          expect(
-            axe.violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''}`),
-            `${sheet}, ${theme}`,
-          ).toEqual([]);
+          expect(await axeFinds(page), `${sheet}, ${theme}`).toEqual([]);
         }
       }
       expect(complaints).toEqual([]);
