@@ -31,16 +31,6 @@ export function spotOf(value: string): Spot {
 export const throwWords = ({ id, to }: { readonly id: string; readonly to: string | boolean }): string =>
   typeof to === 'boolean' ? `${id} ${to ? 'on' : 'off'}` : `${id} to ${to}`;
 
-/** A sentence of the parser's as its reader has spots and lengths: "18 Harbor Hold, facing 16", `5′ 11″`. */
-export function withSpots(railroad: Railroad, says: string, lengths: 'metric' | 'imperial'): string {
-  return says
-    .replace(/([\w-]+):([\w-]+)/g, (written, edge: string, toward: string) => {
-      const between: readonly string[] | undefined = railroad.edges.get(edge as EdgeId)?.between;
-      return between?.includes(toward) === true ? spotWords(railroad, spotOf(`${edge} ${toward}`)) : written;
-    })
-    .replace(/(\d+(?:\.\d+)?) mm\b/g, (_, mm: string) => lengthWords(Number(mm), lengths));
-}
-
 /** A sentence of the checker's or of the parser's with names in place of the ids that it is about. */
 export function named(railroad: Railroad, says: string): string {
   return says.replace(/[\w-]+/g, (word) => {
