@@ -27,6 +27,8 @@ export interface LabelWish {
   readonly sizeOf?: (words: string) => LabelSize;
   /** False: rather no name than one over track. */
   readonly needed: boolean;
+  /** Where no spot is free, it goes rather onto its own track than onto another's, where it would be read as that one's name. */
+  readonly own?: { readonly tracks: readonly Polyline[]; readonly candidates: LabelWish['candidates'] };
 }
 
 export interface PlacedLabel {
@@ -98,6 +100,7 @@ export interface Ground {
 
 /** How many pixels of detour one pixel of covered track is worth. */
 const TRACK_WEIGHT = 8;
+const OWN_TRACK_WEIGHT = 1;
 
 /** What names keep off, by where it is: straight pieces of track, and boxes that are taken. */
 interface Near {
@@ -148,17 +151,24 @@ export function placeLabels(wishes: readonly LabelWish[], ground: Ground): reado
   return placed;
 }
 
-function isFree(box: Box, ground: Ground, near: Near): boolean {
-  const { clearance } = ground;
-  const keptOff: Box = {
-    left: box.left - clearance,
-    top: box.top - clearance + 1,
-    right: box.right + clearance,
-    bottom: box.bottom + clearance - 1,
+/** What has to be without track around a name's box. */
+function keptOff({ left, top, right, bottom }: Box, { clearance }: Ground): Box {
+  return {
+    left: left - clearance,
+    top: top - clearance + 1,
+    right: right + clearance,
+    bottom: bottom + clearance - 1,
   };
+}
+
+/** Whether a name may stand there at all: within the board, over no other name. */
+const isOpen = (box: Box, { within }: Ground, { taken }: Near): boolean =>
+  contains(within, box) && !taken.some(box, (other) => overlaps(box, other));
+
+function isFree(box: Box, ground: Ground, near: Near): boolean {
+  const kept = keptOff(box, ground);
   return (
-    !near.taken.some(box, (other) => overlaps(box, other)) &&
-    trackUnder(keptOff, near.tracks.near(keptOff)) === 0
+    !near.taken.some(box, (other) => overlaps(box, other)) && trackUnder(kept, near.tracks.near(kept)) === 0
   );
 }
 
@@ -173,25 +183,34 @@ function bestSpot(wish: LabelWish, ground: Ground, near: Near): PlacedLabel | un
     const box = boxAround(wish.before, width, height);
     if (isFree(box, ground, near)) return { key: wish.key, words: first, middle: wish.before, box };
   }
-  let crowded: { label: PlacedLabel; cost: number } | undefined;
   for (const words of wish.words) {
     const size = wish.sizeOf?.(words) ?? { width: ground.widthOf(words), height: ground.height };
     // The cheapest first: the first free one is the best.
     const candidates = [...wish.candidates(size)].sort((one, other) => one.cost - other.cost);
-    for (const { middle, cost } of candidates) {
+    for (const { middle } of candidates) {
       const box = boxAround(middle, size.width, size.height);
-      if (!contains(ground.within, box) || near.taken.some(box, (other) => overlaps(box, other))) continue;
-      const keptOff = boxAround(
-        middle,
-        size.width + 2 * ground.clearance,
-        size.height + 2 * ground.clearance - 2,
-      );
-      const label = { key: wish.key, words, middle, box };
-      const under = trackUnder(keptOff, near.tracks.near(keptOff));
-      if (under === 0) return label;
-      const crowdedCost = cost + TRACK_WEIGHT * under;
-      if (crowded === undefined || crowdedCost < crowded.cost) crowded = { label, cost: crowdedCost };
+      if (contains(ground.within, box) && isFree(box, ground, near))
+        return { key: wish.key, words, middle, box };
     }
   }
-  return wish.needed ? crowded?.label : undefined;
+  return wish.needed ? crowdedSpot(wish, ground, near) : undefined;
+}
+
+/** The spot that covers the least, where none is free. */
+function crowdedSpot(wish: LabelWish, ground: Ground, near: Near): PlacedLabel | undefined {
+  let best: { readonly label: PlacedLabel; readonly cost: number } | undefined;
+  for (const words of wish.words) {
+    const size = wish.sizeOf?.(words) ?? { width: ground.widthOf(words), height: ground.height };
+    for (const { middle, cost } of [...wish.candidates(size), ...(wish.own?.candidates(size) ?? [])]) {
+      const box = boxAround(middle, size.width, size.height);
+      if (!isOpen(box, ground, near)) continue;
+      const kept = keptOff(box, ground);
+      const own = trackUnder(kept, wish.own?.tracks ?? []);
+      const others = trackUnder(kept, near.tracks.near(kept)) - own;
+      const covers = cost + TRACK_WEIGHT * others + OWN_TRACK_WEIGHT * own;
+      if (best === undefined || covers < best.cost)
+        best = { label: { key: wish.key, words, middle, box }, cost: covers };
+    }
+  }
+  return best?.label;
 }

@@ -79,14 +79,15 @@ export function blockWish(
   sizes: BoardSizes,
 ): LabelWish {
   const mark = blockMarks(railroad.document).get(block.id) ?? block.id;
+  const tracks = chains.map(({ line }) => line);
+  const onTrack = besideLines(tracks, -sizes.line / 2);
+  const closeBy = besideLines(tracks, 1);
   return {
     key: block.id,
     words: [blockTitle(mark, block.name), mark],
     needed: true,
-    candidates: besideLines(
-      chains.map(({ line }) => line),
-      sizes.capsule / 2 + 5,
-    ),
+    candidates: besideLines(tracks, sizes.capsule / 2 + 1),
+    own: { tracks, candidates: (size) => [...closeBy(size), ...onTrack(size)] },
   };
 }
 

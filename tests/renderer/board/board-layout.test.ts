@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { boardLayout, chainsOf } from '../../../renderer/board/board-layout.ts';
 import { overlaps, trackUnder } from '../../../renderer/board/label-places.ts';
-import { distance, lineLength, type Point } from '../../../renderer/board/polyline.ts';
+import { distance, lineLength, type Point, type Polyline } from '../../../renderer/board/polyline.ts';
 import { trackDrawing } from '../../../renderer/board/track-drawing.ts';
 import type { BlockId, EdgeId } from '../../../shared-model/ids.ts';
 import { railroadDocument } from '../../../shared-model/railroad/document.ts';
@@ -58,6 +58,34 @@ describe.each(RAILROADS)('%s on the board', (_, railroad) => {
         for (const other of names) if (one !== other) expect(overlaps(one.box, other.box)).toBe(false);
       }
     });
+  });
+
+  it('has no block named over another block’s track, nor nearer to it than to its own, however flat the zone is', () => {
+    for (const { height, letterPx } of [...ZONES, { height: 178, letterPx: 14 }]) {
+      const layout = boardLayout(railroad, trackDrawing(railroad), { width: 1280, height }, 1, letterPx);
+      for (const { id } of railroad.document.blocks) {
+        const name = layout.names.get(id);
+        if (name === undefined) continue;
+        const linesOf = (block: BlockId) => chainsOf(layout, block).map(({ line }) => line);
+        const others = railroad.document.blocks.filter((other) => other.id !== id);
+        const covered = (reach: number, lines: readonly Polyline[]) =>
+          trackUnder(
+            {
+              left: name.box.left,
+              right: name.box.right,
+              top: name.box.top - reach,
+              bottom: name.box.bottom + reach,
+            },
+            lines,
+          ) > 0;
+        const theirs = others.flatMap((other) => linesOf(other.id));
+        expect(covered(0, theirs), `${id} of ${height} px`).toBe(false);
+        const near = Array.from({ length: 60 }, (_, reach) => reach).find((reach) =>
+          covered(reach, [...theirs, ...linesOf(id)]),
+        );
+        expect(near === undefined || covered(near, linesOf(id)), `${id} of ${height} px`).toBe(true);
+      }
+    }
   });
 
   it('has no name over track where there is room', () => {
