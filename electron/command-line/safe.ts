@@ -1,9 +1,10 @@
 /** `cabward safe`: whether every train of a situation can still get where it is to end up. */
+import { USUAL_MEGABYTES } from '../../shared-model/planning/memory.ts';
 import { safe as decide, type SafeVerdict } from '../../shared-model/planning/safe.ts';
 import type { Answer } from './answer.ts';
 import { readSituation } from './situation-file.ts';
 
-function inWords({ verdict, witness, locked, states }: SafeVerdict): string {
+function inWords({ verdict, witness, locked, states, isFull }: SafeVerdict): string {
   const effort = `(${states} states looked at)`;
   if (verdict === 'safe')
     return [
@@ -12,7 +13,8 @@ function inWords({ verdict, witness, locked, states }: SafeVerdict): string {
     ].join('\n');
   if (verdict === 'gridlock')
     return `Gridlock: ${locked?.trains.join(', ') ?? ''} lock each other in ${locked?.blocks.join(', ') ?? ''}. ${effort}`;
-  return `Undecided within the effort. ${effort}`;
+  const limit = isFull === true ? `the ${USUAL_MEGABYTES} MB that it may keep` : 'the effort';
+  return `Undecided within ${limit}. ${effort}`;
 }
 
 /** Exit status 1 for gridlock and for undecided. */
@@ -20,5 +22,6 @@ export function safe(railroadFile: string, situationFile: string): Answer {
   const read = readSituation(railroadFile, situationFile);
   if (!read.ok) return read.answer;
   const answer = decide(read.value.railroad, read.value.situation);
-  return { exit: answer.verdict === 'safe' ? 0 : 1, json: answer, text: inWords(answer) };
+  const { isFull: _, ...json } = answer;
+  return { exit: answer.verdict === 'safe' ? 0 : 1, json, text: inWords(answer) };
 }

@@ -29,7 +29,7 @@ const LOOK_GROWS = 8;
 function decide(task: TaskOf<'safe'>, { tell }: PlannerSurroundings): SafeVerdict {
   for (let states = FIRST_LOOK; states < task.states; states *= LOOK_GROWS) {
     const answer = safe(task.railroad, task.situation, { states });
-    if (answer.verdict !== 'undecided') return answer;
+    if (answer.verdict !== 'undecided' || answer.isFull === true) return answer;
     tell({ says: `Not decided by ${answer.states} states; looking further.`, best: answer });
   }
   return safe(task.railroad, task.situation, { states: task.states });

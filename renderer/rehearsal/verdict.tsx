@@ -1,4 +1,5 @@
 /** "Can I?": safe with the order that proves it, gridlock with who locks whom, or undecided with the effort spent. Never a guess. */
+import { USUAL_MEGABYTES } from '../../shared-model/planning/memory.ts';
 import { plannerEnded, safeVerdict } from '../../shared-model/wire/planner.ts';
 import { Act } from '../parts/act.tsx';
 import type { JobState } from './use-job.ts';
@@ -21,7 +22,7 @@ function Answer({ rehearsal, answer }: { readonly rehearsal: Rehearsal; readonly
     );
   const parsed = safeVerdict.safeParse(answer);
   if (!parsed.success) return <p role="status">The host answered with something unknown.</p>;
-  const { verdict, witness = [], locked, states } = parsed.data;
+  const { verdict, witness = [], locked, states, isFull } = parsed.data;
   const effort = `${states.toLocaleString('en')} ${states === 1 ? 'state' : 'states'} looked at`;
   if (verdict === 'safe')
     return (
@@ -54,6 +55,14 @@ function Answer({ rehearsal, answer }: { readonly rehearsal: Rehearsal; readonly
         {(locked?.trains.length ?? 0) > 1 ? 'lock each other in' : 'cannot get there from'}{' '}
         {locked?.blocks.map((block) => blockName(railroad, block)).join(', ')}: no order of moves without a
         reversal brings every train to where it is to end up ({effort}).
+      </p>
+    );
+  if (isFull === true)
+    return (
+      <p role="status">
+        <strong className="rehearsal-verdict">Not decided.</strong> {effort}: they fill the {USUAL_MEGABYTES}{' '}
+        MB that one question may have, so that to look further would come to the same. It may be safe or not;
+        with fewer trains it may be decided.
       </p>
     );
   const next = Math.min(MOST_STATES, Math.max(states, USUAL_STATES) * FURTHER);

@@ -10,6 +10,7 @@ import { type KeepMoving, keepMoving, type Placement } from './capacity/keep-mov
 import { roundOf } from './capacity/round.ts';
 import { countWays } from './capacity/ways.ts';
 import type { CapacityAnswer, CapacityBound, Help, Round } from './capacity-answer.ts';
+import { type Memory, memoryOf } from './memory.ts';
 import { type PlanOptions, USUAL_OPTIONS } from './plan/options.ts';
 import { must, trackTable } from './track-table.ts';
 
@@ -23,6 +24,13 @@ export interface CapacityEffort {
   readonly options?: PlanOptions;
   /** Whether what could be built is tried, too; it takes most of the time. */
   readonly tryChanges?: boolean;
+  /** Most bytes that are kept at a time; the usual ones where nothing is said. */
+  readonly bytes?: number;
+}
+
+/** The effort, with the memory that all of it has. */
+interface Work extends CapacityEffort {
+  readonly memory: Memory;
 }
 
 const count = (trains: number): string => (trains === 1 ? '1 train' : `${trains} trains`);
@@ -51,18 +59,20 @@ function areAlike(railroad: Railroad, trains: readonly Train[]): boolean {
   return new Set(fed).size <= 1 && new Set(trains.map(({ length }) => length)).size <= 1;
 }
 
-function trackSearch(railroad: Railroad, effort: CapacityEffort, draw: Draw): KeepMoving {
+function trackSearch(railroad: Railroad, effort: Work, draw: Draw): KeepMoving {
   const table = trackTable(railroad);
   const trains = wishedTrains(railroad.document);
   const alike = areAlike(railroad, trains);
-  const lists = trains.map((train, index) =>
-    homesOf(table, train, train.id).filter(
-      ({ cab }) => !alike || cab === railroad.document.throttles[index]?.id,
-    ),
-  );
+  const { memory, shouldStop } = effort;
+  const throttles = railroad.document.throttles.map(({ id }) => id);
+  const lists = trains.map((train, index) => {
+    const cabs = alike ? throttles.slice(index, index + 1) : throttles;
+    return homesOf(table, train, { cabs, memory, shouldStop });
+  });
   return keepMoving(table, lists, {
     draw,
-    shouldStop: effort.shouldStop,
+    memory,
+    shouldStop,
     tries: effort.tries ?? USUAL_TRIES,
     alike,
   });
@@ -87,13 +97,19 @@ function trackBound(railroad: Railroad, { best, proven, blocks }: KeepMoving): C
 }
 
 /** The hands: fewer and fewer trains of the placement, until what they need in a minute is what a person can do. */
-function handsBound(railroad: Railroad, best: Placement, options: PlanOptions): CapacityBound {
+function handsBound(
+  railroad: Railroad,
+  best: Placement,
+  options: PlanOptions,
+  memory: Memory,
+): CapacityBound {
   const quick = { ...options, throwSeconds: 0, throwsPerMinute: 60_000 };
   let trains = best.homes.length;
   let need = 0;
   for (; trains > 0; trains -= 1) {
     const runs = best.runs.filter(({ mover }) => mover < trains);
-    const round = roundOf(trackTable(railroad), { homes: best.homes.slice(0, trains), runs }, quick);
+    const homes = best.homes.slice(0, trains);
+    const round = roundOf(trackTable(railroad), { homes, runs }, quick, memory);
     need = round?.throwsPerMinute ?? 0;
     if (need <= options.throwsPerMinute) break;
   }
@@ -110,7 +126,7 @@ function handsBound(railroad: Railroad, best: Placement, options: PlanOptions): 
 function helpOf(
   change: Change,
   now: { readonly trains: number; readonly ways: number; readonly among: ReadonlySet<BlockId> },
-  effort: CapacityEffort,
+  effort: Work,
 ): Help {
   const railroad = indexRailroad(change.document);
   const { best } = trackSearch(railroad, effort, drawsFrom(effort.seed));
@@ -127,7 +143,7 @@ function helpOf(
 }
 
 /** Every change tried, those that bring something, the best first: more trains, then more ways; the file's order decides the rest. */
-function helpsOf(railroad: Railroad, trains: number, effort: CapacityEffort): readonly Help[] {
+function helpsOf(railroad: Railroad, trains: number, effort: Work): readonly Help[] {
   const among = new Set(railroad.document.blocks.map(({ id }) => id));
   const now = { trains, ways: countWays(trackTable(railroad), among), among };
   const helps: Help[] = [];
@@ -149,20 +165,22 @@ function helpsOf(railroad: Railroad, trains: number, effort: CapacityEffort): re
 export function capacity(railroad: Railroad, effort: CapacityEffort): CapacityAnswer {
   const options = effort.options ?? USUAL_OPTIONS;
   const table = trackTable(railroad);
-  const found = trackSearch(railroad, effort, drawsFrom(effort.seed));
+  const memory = memoryOf(effort.bytes);
+  const work = { ...effort, memory };
+  const found = trackSearch(railroad, work, drawsFrom(effort.seed));
   const { best } = found;
   const bounds = [
     trackBound(railroad, found),
-    handsBound(railroad, best, options),
+    handsBound(railroad, best, options, memory),
     ampsBound(railroad, wishedTrains(railroad.document)),
     cabsBound(railroad),
   ].sort((one, other) => one.trains - other.trains);
-  const round: Round | null = best.homes.length === 0 ? null : roundOf(table, best, options);
+  const round: Round | null = best.homes.length === 0 ? null : roundOf(table, best, options, memory);
   return {
     trains: must(bounds[0]).trains,
     bounds,
     round,
-    helps: effort.tryChanges === false ? [] : helpsOf(railroad, best.homes.length, effort),
+    helps: effort.tryChanges === false ? [] : helpsOf(railroad, best.homes.length, work),
     estimate: true,
   };
 }

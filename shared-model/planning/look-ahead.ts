@@ -2,6 +2,7 @@
 import type { BlockId, TrainId } from '../ids.ts';
 import type { Railroad } from '../railroad/railroad.ts';
 import type { LookAhead, LookAheadTrain } from '../session/world.ts';
+import { type Memory, memoryOf } from './memory.ts';
 import { movementsOf } from './movements.ts';
 import { type Budget, decideSafe } from './safe-state/decide.ts';
 import type { Mover, Obstacle } from './safe-state/safe-task.ts';
@@ -12,6 +13,9 @@ import { must, type TrackTable, trackTable } from './track-table.ts';
 const EFFORT: Budget = { states: 60_000 };
 /** Effort of a look while somebody types: a few milliseconds. */
 const GLANCE: Budget = { states: 4000 };
+
+/** Most bytes that one look keeps: standings of trains above all, since its states are few. */
+const LOOK_BYTES = 64 * 1024 * 1024;
 
 const tables = new WeakMap<Railroad, TrackTable>();
 function tableOf(railroad: Railroad): TrackTable {
@@ -43,13 +47,14 @@ function goalSpots(
 const numbers = ({ blockNumber }: TrackTable, blocks: readonly BlockId[]): readonly number[] =>
   blocks.map((block) => must(blockNumber.get(block)));
 
-function mover(table: TrackTable, train: LookAheadTrain, to: string): Mover {
+function mover(table: TrackTable, train: LookAheadTrain, to: string, memory: Memory): Mover {
   const goals = goalSpots(table, to);
   const movements = movementsOf(
     table,
     { lengthMm: train.lengthMm, cab: null, beyond: numbers(table, train.beyond) },
     train.trail.map(table.spotNumber),
     false,
+    memory,
   );
   return {
     id: train.train,
@@ -74,17 +79,19 @@ const lookAheadWithin =
   (effort: Budget): LookAhead =>
   (railroad, { trains, cuts }) => {
     const table = tableOf(railroad);
+    const memory = memoryOf(LOOK_BYTES);
     const moves = (train: LookAheadTrain): boolean => train.to !== null && train.head !== null;
     const answer = decideSafe(
       {
         table,
         movers: trains.flatMap((train) =>
-          moves(train) && train.to !== null ? [mover(table, train, train.to)] : [],
+          moves(train) && train.to !== null ? [mover(table, train, train.to, memory)] : [],
         ),
         obstacles: [
           ...trains.filter((train) => !moves(train)).map((train) => obstacle(table, train)),
           ...cuts.map((block) => inBlocks(table, `cars in ${block}`, [block])),
         ],
+        memory,
       },
       effort,
     );

@@ -2,6 +2,7 @@
 import type { Draw } from '../chance.ts';
 import type { Railroad } from '../railroad/railroad.ts';
 import type { Seconds } from '../units.ts';
+import { memoryOf } from './memory.ts';
 import { type Exact, searchExactly } from './plan/exact.ts';
 import { planByHands, planByTrack, type TimedOrder, timedWitness } from './plan/first-plan.ts';
 import { improve } from './plan/improve.ts';
@@ -22,6 +23,8 @@ export interface PlanEffort {
   /** Asked often; true ends the work with the best so far. */
   shouldStop(): boolean;
   onBetter?(answer: PlanAnswer): void;
+  /** Most bytes that are kept at a time; the usual ones where nothing is said. */
+  readonly bytes?: number;
   /** Changes to try without a better plan before it is good enough. */
   readonly patience?: number;
   readonly safeBudget?: Budget;
@@ -56,7 +59,9 @@ export function lowerBoundOf(task: PlanTask): Seconds {
   const { talkSeconds, startSeconds } = task.options;
   return task.alone.reduce((sum, mover) => {
     if (mover.isGoal(0)) return sum;
-    const running = soonestAlone(mover, task.table.resources) - mover.notBefore;
+    const soonest = soonestAlone(mover, task.table.resources, task.memory);
+    // Where its runs are not all there, it may be sooner by those that are not.
+    const running = mover.isWhole() ? soonest - mover.notBefore : mover.timeLeft(0);
     return sum + Math.max(mover.notBefore, talkSeconds) + startSeconds + running;
   }, 0);
 }
@@ -77,6 +82,7 @@ function begin(task: PlanTask, timer: Timer, effort: PlanEffort): TimedOrder | '
     table: task.table,
     movers: task.movers.map(({ safeMover }) => safeMover),
     obstacles: task.obstacles,
+    memory: task.memory,
   };
   // Whoever has no time left still hears of what is plainly impossible.
   const budget = shouldStop()
@@ -107,7 +113,7 @@ export function plan(
   options: PlanOptions,
   effort: PlanEffort,
 ): PlanAnswer {
-  const task = planTask(railroad, situation, options);
+  const task = planTask(railroad, situation, options, memoryOf(effort.bytes));
   if (task.movers.some(({ timeLeft }) => timeLeft(0) === Number.POSITIVE_INFINITY)) return none('impossible');
   const timer = timerUnlike(task, timetabler(task), effort.unlike ?? []);
   const first = begin(task, timer, effort);

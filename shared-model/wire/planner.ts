@@ -44,6 +44,7 @@ export const safeVerdict: z.ZodType<SafeVerdict> = z.strictObject({
   witness: z.array(z.strictObject({ train: trainId, to: blockId })).exactOptional(),
   locked: z.strictObject({ trains: z.array(trainId), blocks: z.array(blockId) }).exactOptional(),
   states: z.number(),
+  isFull: z.literal(true).exactOptional(),
 });
 
 const planThrow = z.strictObject({

@@ -58,7 +58,7 @@ function solve({ railroad, situation, seed, isFeasible }: StationCase) {
 /** One order of priority, the longest way first, and no second try. */
 function isSolvedByOneOrder({ railroad, situation }: StationCase): boolean {
   const task = planTask(railroad, situation, USUAL_OPTIONS);
-  return inOneOrder({ movers: task.movers, resources: task.table.resources });
+  return inOneOrder({ movers: task.movers, resources: task.table.resources, memory: task.memory });
 }
 
 function measure(blocks: number, trains: number, count: number) {

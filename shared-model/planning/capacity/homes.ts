@@ -2,6 +2,7 @@
 import type { ThrottleId } from '../../ids.ts';
 import type { Train } from '../../railroad/document.ts';
 import { layBack } from '../../railroad/under-train.ts';
+import { type Memory, partOf } from '../memory.ts';
 import { type Movements, movementsOf } from '../movements.ts';
 import { moverGraph } from '../safe-state/mover-graph.ts';
 import type { Mover } from '../safe-state/safe-task.ts';
@@ -11,8 +12,7 @@ export interface Home {
   readonly cab: ThrottleId;
   /** Head first. */
   readonly trail: readonly number[];
-  /** The mover that is to set out and come back. */
-  readonly mover: Mover;
+  readonly train: Train;
   /** The resources under it. */
   readonly under: readonly number[];
 }
@@ -36,12 +36,37 @@ function thereAndBack(movements: Movements): Movements {
   };
 }
 
-/** The homes of a train, on every cab that can feed it there. Trains turn back at ends of track alone. */
-export function homesOf(table: TrackTable, train: Train, id: string): readonly Home[] {
+/**
+ * The mover that is to set out from a home and come back. Trains turn back at ends of track alone. Made anew whenever it is wanted,
+ * always the same, since all that trains can do from all their homes is more than can be kept.
+ */
+export function moverOfHome(
+  table: TrackTable,
+  { train, cab, trail }: Omit<Home, 'under'>,
+  memory: Memory,
+): Mover {
+  const movements = movementsOf(table, { lengthMm: train.length, cab }, trail, 'at-ends', memory);
+  return { id: train.id, movements: thereAndBack(movements), isGoal: (standing) => standing === 1 };
+}
+
+export interface HomeSearch {
+  /** The cabs that are asked for. */
+  readonly cabs: readonly ThrottleId[];
+  /** It is given back home by home. */
+  readonly memory: Memory;
+  /** Asked before each home; true ends the list. */
+  shouldStop(): boolean;
+}
+
+/** The homes of a train, on every one of the cabs that can feed it there. */
+export function homesOf(
+  table: TrackTable,
+  train: Train,
+  { cabs, memory, shouldStop }: HomeSearch,
+): readonly Home[] {
   const { railroad } = table;
   const homes: Home[] = [];
   const seen = new Set<string>();
-  const throttles = railroad.document.throttles.map((throttle) => throttle.id);
   table.spots.forEach((spot, number) => {
     if (table.stops[number] !== true) return;
     for (const position of ['normal', 'reverse'] as const) {
@@ -51,13 +76,15 @@ export function homesOf(table: TrackTable, train: Train, id: string): readonly H
       const key = trail.join();
       if (seen.has(key)) continue;
       seen.add(key);
-      for (const cab of throttles) {
+      for (const cab of cabs) {
+        if (shouldStop()) return;
         if (!trail.every((under) => canFeed(table, must(table.blockOf[under]), cab))) continue;
-        const movements = thereAndBack(movementsOf(table, { lengthMm: train.length, cab }, trail, 'at-ends'));
-        const isGoal = (standing: number): boolean => standing === 1;
+        const part = partOf(memory);
+        const { movements, isGoal } = moverOfHome(table, { train, cab, trail }, part);
         const graph = moverGraph(movements, () => false, isGoal);
+        part.giveAllBack();
         if (graph === null || graph.runsLeft[0] === -1) continue;
-        homes.push({ cab, trail, mover: { id, movements, isGoal }, under: movements.standing(0).under });
+        homes.push({ train, cab, trail, under: movements.standing(0).under });
       }
     }
   });

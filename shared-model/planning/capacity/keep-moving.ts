@@ -4,10 +4,11 @@
  * ever come back to a placement that they were in, since there are only so many.
  */
 import { type Draw, shuffled } from '../../chance.ts';
+import { type Memory, partOf } from '../memory.ts';
 import { decideSafe } from '../safe-state/decide.ts';
 import type { SafeRun } from '../safe-state/prioritized.ts';
 import { must, type TrackTable } from '../track-table.ts';
-import type { Home } from './homes.ts';
+import { type Home, moverOfHome } from './homes.ts';
 
 export interface Placement {
   readonly homes: readonly Home[];
@@ -26,6 +27,8 @@ export interface KeepMoving {
 
 export interface Search {
   readonly draw: Draw;
+  /** It is given back placement by placement. */
+  readonly memory: Memory;
   shouldStop(): boolean;
   /** Placements of one number of trains that are tried before giving up; all of them where there are fewer. */
   readonly tries: number;
@@ -59,11 +62,11 @@ function* placements(
 
 type Outcome = { readonly found: Placement } | { readonly locked: readonly number[] } | 'undecided';
 
-function tryPlacement(table: TrackTable, homes: readonly Home[]): Outcome {
-  const answer = decideSafe(
-    { table, movers: homes.map(({ mover }) => mover), obstacles: [] },
-    { states: STATES },
-  );
+function tryPlacement(table: TrackTable, homes: readonly Home[], whole: Memory): Outcome {
+  const memory = partOf(whole);
+  const movers = homes.map((home) => moverOfHome(table, home, memory));
+  const answer = decideSafe({ table, movers, obstacles: [], memory }, { states: STATES });
+  memory.giveAllBack();
   if (answer.verdict === 'safe') return { found: { homes, runs: answer.runs } };
   return answer.verdict === 'gridlock' ? { locked: answer.locked.blocks } : 'undecided';
 }
@@ -80,7 +83,7 @@ function oneMore(
   let proven = true;
   const attempt = (homes: readonly Home[]): Placement | null => {
     tried += 1;
-    const outcome = tryPlacement(table, homes);
+    const outcome = tryPlacement(table, homes, search.memory);
     if (outcome === 'undecided') proven = false;
     else if ('found' in outcome) return outcome.found;
     else locked.push(...outcome.locked);
@@ -99,7 +102,8 @@ function oneMore(
     const found = attempt(homes);
     if (found !== null) return { found, proven, locked };
   }
-  return { found: null, proven, locked };
+  // A search that was stopped may not even have all homes.
+  return { found: null, proven: proven && !search.shouldStop(), locked };
 }
 
 /** Numbers by how often they are in a list, the most frequent first. */

@@ -1,6 +1,7 @@
 /** One round of trains that keep moving, pressed together in time: its length, the throws it takes, and how much of it each block is taken. */
 import { modelSpeed, type Seconds } from '../../units.ts';
 import type { BlockOccupancy, Round } from '../capacity-answer.ts';
+import { type Memory, partOf } from '../memory.ts';
 import { knobTable } from '../plan/knobs.ts';
 import type { PlanOptions } from '../plan/options.ts';
 import { type PlanMover, type PlanTask, type TimedRun, timedRuns } from '../plan/plan-task.ts';
@@ -10,6 +11,7 @@ import { moverGraph } from '../safe-state/mover-graph.ts';
 import { type Situation, USUAL_MPH } from '../situation.ts';
 import { occupancyShare } from '../timing/occupancy.ts';
 import { must, type TrackTable } from '../track-table.ts';
+import { moverOfHome } from './homes.ts';
 import type { Placement } from './keep-moving.ts';
 
 /** Everything off and normal, but what the trains stand on. */
@@ -31,11 +33,18 @@ function startOf(table: TrackTable, { homes }: Placement): Situation {
   return { trains: [], turnouts: new Map(), selectors, toggles, reversals: false };
 }
 
-function taskOf(table: TrackTable, placement: Placement, options: PlanOptions): PlanTask | null {
+function taskOf(
+  table: TrackTable,
+  placement: Placement,
+  options: PlanOptions,
+  memory: Memory,
+): PlanTask | null {
   const knobs = knobTable(table, startOf(table, placement));
   const speed = modelSpeed(USUAL_MPH, table.railroad.document.scaleRatio);
   const movers: PlanMover[] = [];
-  for (const [index, { cab, mover }] of placement.homes.entries()) {
+  for (const [index, home] of placement.homes.entries()) {
+    const { cab } = home;
+    const mover = moverOfHome(table, home, memory);
     const graph = moverGraph(mover.movements, () => false, mover.isGoal);
     if (graph === null) return null;
     const inMm = moverOfGraph(graph);
@@ -47,9 +56,10 @@ function taskOf(table: TrackTable, placement: Placement, options: PlanOptions): 
       speed,
       runsFrom: timedRuns(knobs, index, cab, speed, (standing) => must(graph.runs[standing])),
       timeLeft: (standing) => inMm.timeLeft(standing) / speed,
+      isWhole: mover.movements.isWhole,
     });
   }
-  return { table, knobs, options, movers, obstacles: [], alone: movers };
+  return { table, knobs, options, movers, obstacles: [], alone: movers, memory };
 }
 
 /** The runs of a placement as timed runs: found again by how they go on from where each train is. */
@@ -101,26 +111,33 @@ function occupancyOf(
  *
  * @returns null where the knobs forbid the order of the placement
  */
-export function roundOf(table: TrackTable, placement: Placement, options: PlanOptions): Round | null {
-  const task = taskOf(table, placement, options);
+export function roundOf(
+  table: TrackTable,
+  placement: Placement,
+  options: PlanOptions,
+  whole: Memory,
+): Round | null {
+  const memory = partOf(whole);
+  const task = taskOf(table, placement, options, memory);
+  memory.giveAllBack();
   if (task === null) return null;
   const order = orderOf(task, placement);
   const timetable = timetabler(task)(order);
   if (timetable === null) return null;
   const seconds = timetable.arrives.reduce((most, at) => Math.max(most, at), 0);
   return {
-    trains: placement.homes.map(({ mover, cab, trail }) => {
+    trains: placement.homes.map(({ train, cab, trail }) => {
       const spot = must(table.spots[must(trail[0])]);
       return {
-        train: mover.id as Round['trains'][number]['train'],
+        train: train.id,
         cab,
         edge: spot.edge,
         toward: spot.toward,
-        lengthMm: mover.movements.train.lengthMm,
+        lengthMm: train.length,
       };
     }),
     runs: placement.runs.map(({ mover, movement }) => ({
-      train: must(placement.homes[mover]).mover.id as Round['runs'][number]['train'],
+      train: must(placement.homes[mover]).train.id,
       to: must(table.blocks[movement.end.block]),
     })),
     seconds,

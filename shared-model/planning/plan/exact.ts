@@ -10,6 +10,7 @@
 
 import { numberHeap } from '../../number-heap.ts';
 import type { Seconds } from '../../units.ts';
+import { countedAhead, partOf } from '../memory.ts';
 import { must } from '../track-table.ts';
 import {
   afterRun,
@@ -56,6 +57,7 @@ function scopeOf({ table, options, movers }: PlanTask): Scope | null {
         for (const need of needs) useful.set(`${need.knob} ${need.value}`, need);
         found.add(to);
       }
+    if (!mover.isWhole()) return null;
   }
   return { useful: [...useful.values()], isWhole };
 }
@@ -169,15 +171,33 @@ export type Exact =
   /** Too large, of another kind, or the effort ran out: nothing is said. */
   | { readonly ended: false };
 
+/** What a state takes: lists and three rows of times, the times by which it is told from others that stand alike, its place in the queue. */
+function stateBytes({ table, knobs, movers, options }: PlanTask): number {
+  const times =
+    4 * table.resources + 2 * knobs.knobs.length + 2 * options.throwsPerMinute + 4 * movers.length;
+  return 1200 + 8 * (times + knobs.knobs.length);
+}
+
 /** Searches a task to its end, or says nothing. */
-export function searchExactly(task: PlanTask, { below, states, shouldStop }: ExactEffort): Exact {
+export function searchExactly(task: PlanTask, effort: ExactEffort): Exact {
+  const memory = partOf(task.memory);
+  const exact = searchWithin({ ...task, memory }, effort);
+  memory.giveAllBack();
+  return exact;
+}
+
+function searchWithin(task: PlanTask, { below, states, shouldStop }: ExactEffort): Exact {
   const scope = scopeOf(task);
   const isAny = below === FOREVER;
   if (scope === null || (!isAny && (losesAtStarts(task.options) || !scope.isWhole))) return { ended: false };
   const made: ExactState[] = [];
   const open = numberHeap();
   const known = new Map<string, Float64Array[]>();
+  const spend = countedAhead(task.memory);
+  const bytes = stateBytes(task);
+  let isFull = false;
   const add = (state: ExactState): void => {
+    if (isFull) return;
     const least = leastTotal(task, state);
     if (!(least < below - HAIR)) return;
     const key = `${state.standing.join()} ${state.values.join()} ${state.moved.join()}`;
@@ -190,10 +210,12 @@ export function searchExactly(task: PlanTask, { below, states, shouldStop }: Exa
     else alike.push(times);
     open.push(made.length, least);
     made.push(state);
+    isFull = !spend(bytes);
   };
   add(firstState(task));
   for (let place = open.pop(), looked = 1; place >= 0; place = open.pop(), looked += 1) {
     const state = must(made[place]);
+    if (isFull) return { ended: false };
     if (task.movers.every(({ isGoal }, index) => isGoal(must(state.standing[index]))))
       return { ended: true, best: orderOf(task, state) };
     if (made.length > states || (looked % ASK_EVERY === 0 && shouldStop())) return { ended: false };

@@ -45,7 +45,8 @@ export function planByTrack(
     found = timedWitness(task, timer, runs);
     return found !== null;
   };
-  searchByPriority({ movers: task.movers, resources: task.table.resources }, draw, {
+  const { movers, table, memory } = task;
+  searchByPriority({ movers, resources: table.resources, memory }, draw, {
     tries,
     accept,
     shouldStop,

@@ -7,6 +7,7 @@
 
 import { numberHeap } from '../../number-heap.ts';
 import type { Seconds } from '../../units.ts';
+import { countedAhead, partOf } from '../memory.ts';
 import { must } from '../track-table.ts';
 import { MINUTE } from './options.ts';
 import type { PlanTask, TimedRun } from './plan-task.ts';
@@ -84,12 +85,30 @@ function merged(
   return [...both, ...order.slice(at)];
 }
 
+/** A label with its places in the lists, and a run that was tried from one. */
+const LABEL_BYTES = 400;
+const TRIED_BYTES = 100;
+
 /**
  * @param order runs of others, a witness for them without the mover
  * @param present who is there, besides the mover
  * @returns both orders in one; null where there is no place for it
  */
 export function fitIn(
+  task: PlanTask,
+  order: readonly TimedRun[],
+  timetable: Timetable,
+  present: ReadonlySet<number>,
+  moverNumber: number,
+  wishes: FitWishes,
+): readonly TimedRun[] | null {
+  const memory = partOf(task.memory);
+  const both = fitWithin({ ...task, memory }, order, timetable, present, moverNumber, wishes);
+  memory.giveAllBack();
+  return both;
+}
+
+function fitWithin(
   task: PlanTask,
   order: readonly TimedRun[],
   timetable: Timetable,
@@ -117,10 +136,13 @@ export function fitIn(
   /** The runs by which each standing was come to, or could have been at more cost. */
   const triedInto = new Map<number, { label: Label; run: TimedRun }[]>();
   let place = 0;
+  const spend = countedAhead(task.memory);
+  let isFull = false;
 
   const add = (label: Label): void => {
     const known = live.get(label.standing);
-    if (known !== undefined && known.cost <= label.cost) return;
+    if (isFull || (known !== undefined && known.cost <= label.cost)) return;
+    isFull = !spend(LABEL_BYTES);
     live.set(label.standing, label);
     for (const resource of mover.under(label.standing)) standing[resource]?.push(label);
     open.push(labels.length, label.cost);
@@ -160,6 +182,7 @@ export function fitIn(
 
   const isHeld = (resource: number): boolean => (holder[resource] as number) !== NOBODY;
   const tryRun = (label: Label, run: TimedRun): void => {
+    isFull ||= !spend(TRIED_BYTES);
     const barred = run.enters.find(({ resource }) => isHeld(resource))?.resource ?? run.parents.find(isHeld);
     if (barred === undefined) take(label, run);
     else waiting[barred]?.push({ label, run });
@@ -188,7 +211,7 @@ export function fitIn(
   for (const run of order) {
     for (const { resource } of run.enters) leave(resource);
     for (const parent of run.parents) leave(parent);
-    if (live.size === 0) return null;
+    if (isFull || live.size === 0) return null;
     for (const { resource } of run.enters) holder[resource] = run.mover;
     for (const { knob, value } of run.needs) values[knob] = value;
     for (const { knob, value } of run.trails) values[knob] = value;

@@ -5,6 +5,7 @@
  */
 import TinyQueue from 'tinyqueue';
 import type { Seconds } from '../../units.ts';
+import { countedAhead, partOf } from '../memory.ts';
 import { must } from '../track-table.ts';
 import { MINUTE } from './options.ts';
 import type { PlanMover, PlanTask, TimedRun } from './plan-task.ts';
@@ -68,6 +69,21 @@ export function intervalSearch(
   visits: Visits,
   wishes: SearchWishes,
 ): readonly Departure[] | null {
+  const memory = partOf(task.memory);
+  const way = searchWithin({ ...task, memory }, moverNumber, visits, wishes);
+  memory.giveAllBack();
+  return way;
+}
+
+/** A label with its places in the queue and among those of its standing. */
+const LABEL_BYTES = 200;
+
+function searchWithin(
+  task: PlanTask,
+  moverNumber: number,
+  visits: Visits,
+  wishes: SearchWishes,
+): readonly Departure[] | null {
   const mover: PlanMover = must(task.movers[moverNumber]);
   const { options } = task;
   const { busy } = visits;
@@ -78,7 +94,10 @@ export function intervalSearch(
       .reduce((least, resource) => Math.min(least, nextBusy(must(busy[resource]), at)), FOREVER);
   const queue = new TinyQueue<Label>([], (one, other) => one.guess - other.guess);
   const seen: Label[][] = [];
+  const spend = countedAhead(task.memory);
+  let isFull = false;
   const push = (label: Label): void => {
+    if (isFull) return;
     const known = seen[label.standing] ?? [];
     seen[label.standing] = known;
     if (
@@ -87,6 +106,7 @@ export function intervalSearch(
       return;
     known.push(label);
     queue.push(label);
+    isFull = !spend(LABEL_BYTES);
   };
   const begin: Label = {
     standing: 0,
@@ -191,7 +211,7 @@ export function intervalSearch(
     }
   };
 
-  for (let expanded = 0; expanded < wishes.most; expanded += 1) {
+  for (let expanded = 0; expanded < wishes.most && !isFull; expanded += 1) {
     const label = queue.pop();
     if (label === undefined) return null;
     if (mover.isGoal(label.standing) && label.until === FOREVER) {

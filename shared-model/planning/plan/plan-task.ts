@@ -3,6 +3,7 @@ import type { BlockId, ThrottleId } from '../../ids.ts';
 import type { Railroad } from '../../railroad/railroad.ts';
 import { modelSpeed, type Seconds } from '../../units.ts';
 import { mmToBlock } from '../goal-distance.ts';
+import { type Memory, memoryOf } from '../memory.ts';
 import type { Movement } from '../movements.ts';
 import { moverOf } from '../safe.ts';
 import type { IntervalMover } from '../safe-state/interval-mover.ts';
@@ -44,6 +45,8 @@ export interface PlanMover extends IntervalMover {
   /** The same train as the search for a safe state knows it: the same movements. */
   readonly safeMover: Mover;
   runsFrom(standing: number): readonly TimedRun[];
+  /** Whether its runs, as far as they were asked for, are all that there are: there was memory for them. */
+  isWhole(): boolean;
 }
 
 export interface PlanTask {
@@ -54,6 +57,8 @@ export interface PlanTask {
   readonly obstacles: readonly Obstacle[];
   /** The movers as they would be without the obstacles. */
   readonly alone: readonly PlanMover[];
+  /** What the searches may have of it; what the movers have was taken from the same. */
+  readonly memory: Memory;
 }
 
 /** A run of a mover with its times, at a speed in millimetres per second. */
@@ -121,8 +126,9 @@ export function planMover(
   train: SituationTrain,
   to: BlockId,
   isTaken: (resource: number) => boolean,
+  memory: Memory,
 ): PlanMover {
-  const safeMover = moverOf(table, train, to, false);
+  const safeMover = moverOf(table, train, to, false, memory);
   const { movements, isGoal } = safeMover;
   const goal = must(table.blockNumber.get(to));
   const isOpen = (block: number): boolean => canFeed(table, block, train.cab) && !isTaken(block);
@@ -148,11 +154,17 @@ export function planMover(
     runsFrom: timedRuns(knobs, number, train.cab, speed, runsOf),
     timeLeft: (standing) => must(leftMm[headOf(standing)]) / speed,
     isGoal,
+    isWhole: () => movements.isWhole() && movements.count() <= MOST_STANDINGS,
   };
 }
 
 /** Makes a situation ready for planning. */
-export function planTask(railroad: Railroad, situation: Situation, options: PlanOptions): PlanTask {
+export function planTask(
+  railroad: Railroad,
+  situation: Situation,
+  options: PlanOptions,
+  memory: Memory = memoryOf(),
+): PlanTask {
   const table = trackTable(railroad);
   const knobs = knobTable(table, situation);
   const obstacles = situation.trains
@@ -167,10 +179,11 @@ export function planTask(railroad: Railroad, situation: Situation, options: Plan
   const moversAmong = (isTaken: (resource: number) => boolean): readonly PlanMover[] => {
     const movers: PlanMover[] = [];
     for (const train of situation.trains)
-      if (train.to !== null) movers.push(planMover(table, knobs, movers.length, train, train.to, isTaken));
+      if (train.to !== null)
+        movers.push(planMover(table, knobs, movers.length, train, train.to, isTaken, memory));
     return movers;
   };
   const movers = moversAmong((resource) => taken.has(resource));
   const alone = obstacles.length === 0 ? movers : moversAmong(() => false);
-  return { table, knobs, options, movers, obstacles, alone };
+  return { table, knobs, options, movers, obstacles, alone, memory };
 }

@@ -7,6 +7,7 @@
  * for one run at a time.
  */
 import { numberHeap } from '../../number-heap.ts';
+import { countedAhead, type Memory, partOf } from '../memory.ts';
 import { type BusyTimes, freeFrom, nextBusy } from './busy-times.ts';
 import { type IntervalMover, type IntervalRun, type ReadyRun, readyRunsFrom } from './interval-mover.ts';
 
@@ -26,8 +27,15 @@ const FOREVER = Number.POSITIVE_INFINITY;
 /** Departures of one run from one stop that are tried, each in another gap between the times of others. */
 const MOST_GAPS = 6;
 
-/** Makes the search; it keeps its working memory from one question to the next. */
-export function intervalWays() {
+/** A label: nine numbers in lists that grow by half, with its places in the queue. */
+const LABEL_BYTES = 250;
+
+/**
+ * Makes the search; it keeps its lists from one question to the next.
+ *
+ * @param memory what it has of it stays taken until whoever gave it takes it back
+ */
+export function intervalWays(memory: Memory) {
   const standings: number[] = [];
   const ats: number[] = [];
   const untils: number[] = [];
@@ -39,7 +47,11 @@ export function intervalWays() {
   const newest: number[] = [];
   const older: number[] = [];
   const open = numberHeap();
+  const spend = countedAhead(memory);
   let made = 0;
+  /** Most labels at a time so far, and whether there is memory for more. */
+  let most = 0;
+  let isFull = false;
 
   /** The earliest departure of a run not before `at` that keeps off everybody, or Infinity; not later than `latest`. */
   const departure = (busy: readonly BusyTimes[], ready: ReadyRun, at: number, latest: number): number => {
@@ -78,7 +90,7 @@ export function intervalWays() {
   const wayOf = (
     mover: IntervalMover,
     busy: readonly BusyTimes[],
-    { dislikes, most }: WayWishes,
+    { dislikes, most: mayMake }: WayWishes,
   ): readonly Departing[] | null => {
     newest.fill(-1);
     open.clear();
@@ -107,6 +119,11 @@ export function intervalWays() {
           (costs[other] as number) <= cost
         )
           return;
+      if (made === most) {
+        most += 1;
+        isFull = !spend(LABEL_BYTES);
+        if (isFull) return;
+      }
       const label = made;
       made += 1;
       standings[label] = standing;
@@ -122,7 +139,7 @@ export function intervalWays() {
     };
 
     add(0, mover.notBefore, mover.notBefore, -1, null, 0);
-    for (let label = open.pop(); label >= 0 && made < most; label = open.pop()) {
+    for (let label = open.pop(); label >= 0 && made < mayMake && !isFull; label = open.pop()) {
       const standing = standings[label] as number;
       const at = ats[label] as number;
       const until = untils[label] as number;
@@ -162,14 +179,16 @@ export function intervalWays() {
   return { wayOf, labels: () => made };
 }
 
-/** When a train alone on the railroad is there at the soonest, by running alone; Infinity where it never is. */
-export function soonestAlone(mover: IntervalMover, resources: number): number {
-  const way = intervalWays().wayOf(
+/** When a train alone on the railroad is there at the soonest, by running alone; without memory to find that, a time that is no later. */
+export function soonestAlone(mover: IntervalMover, resources: number, memory: Memory): number {
+  const own = partOf(memory);
+  const way = intervalWays(own).wayOf(
     mover,
     Array.from({ length: resources }, () => []),
     { dislikes: new Float64Array(resources), most: Number.POSITIVE_INFINITY },
   );
-  if (way === null) return FOREVER;
+  own.giveAllBack();
+  if (way === null) return mover.notBefore + mover.timeLeft(0);
   const last = way.at(-1);
   return last === undefined ? 0 : last.at + last.run.movement.lengthMm / mover.speed;
 }

@@ -2,9 +2,12 @@
  * The search over joint standings, one run at a time: best first towards the goals, and to the last state where there is no way.
  * It passes over every state in which two trains alone are locked already; that loses nothing, since others are only in the way.
  */
+import { type Memory, partOf } from '../memory.ts';
 import { must } from '../track-table.ts';
-import { jointTable } from './joint-table.ts';
+import { intPages } from './int-pages.ts';
+import { FULL, jointTable, KNOWN } from './joint-table.ts';
 import type { GraphRun, MoverGraph } from './mover-graph.ts';
+import { openList } from './open-list.ts';
 import { LOCKED, type PairTable } from './pair-table.ts';
 
 export interface JointTask {
@@ -12,6 +15,8 @@ export interface JointTask {
   /** The table of movers i and j, i < j; null where none was worked out. */
   pair(i: number, j: number): PairTable | null;
   readonly resources: number;
+  /** What the search may have of it; it is given back at the end. */
+  readonly memory: Memory;
 }
 
 export type JointOutcome =
@@ -20,58 +25,10 @@ export type JointOutcome =
       readonly runs: readonly { mover: number; run: GraphRun }[];
       readonly states: number;
     }
-  | { readonly found: 'nothing' | 'budget'; readonly states: number };
+  | { readonly found: 'nothing' | 'budget' | 'memory'; readonly states: number };
 
 /** States between two questions whether to stop. */
 const ASK_EVERY = 1024;
-
-/** By which run each state was come to, and from which: seven bytes a state, in arrays that double. */
-function traces() {
-  let before = new Int32Array(ASK_EVERY);
-  let movers = new Uint8Array(ASK_EVERY);
-  let places = new Uint16Array(ASK_EVERY);
-  let size = 0;
-  const doubled = <T extends Int32Array | Uint8Array | Uint16Array>(more: T, old: T): T => {
-    more.set(old);
-    return more;
-  };
-  return {
-    /** @param place of the run among those out of the mover's standing */
-    add: (from: number, mover: number, place: number): void => {
-      if (size === before.length) {
-        before = doubled(new Int32Array(size * 2), before);
-        movers = doubled(new Uint8Array(size * 2), movers);
-        places = doubled(new Uint16Array(size * 2), places);
-      }
-      before[size] = from;
-      movers[size] = mover;
-      places[size] = place;
-      size += 1;
-    },
-    of: (state: number) => ({
-      before: before[state] as number,
-      mover: movers[state] as number,
-      place: places[state] as number,
-    }),
-  };
-}
-
-/** States sorted by how far they seem from the goals; the newest of the nearest comes first. */
-function openList() {
-  const buckets: number[][] = [];
-  let nearest = 0;
-  return {
-    push: (state: number, left: number): void => {
-      while (buckets.length <= left) buckets.push([]);
-      buckets[left]?.push(state);
-      if (left < nearest) nearest = left;
-    },
-    pop: (): number | undefined => {
-      while (nearest < buckets.length && buckets[nearest]?.length === 0) nearest += 1;
-      return buckets[nearest]?.pop();
-    },
-  };
-}
 
 /** How far a joint standing is from the goals, by pairs; -1 where a pair is locked. */
 function guess(task: JointTask, row: Int32Array): number {
@@ -94,45 +51,66 @@ function guess(task: JointTask, row: Int32Array): number {
   return sum;
 }
 
+/** Columns of what is kept besides a state: from which it was come to, by which mover, by which of the runs out of its standing. */
+const [BEFORE, MOVER, PLACE, LINKS] = [0, 1, 2, 3];
+
 /**
  * Searches from every mover's standing 0.
  *
  * @param budget most states to look at
  * @param shouldStop asked now and then; true ends the search as if the budget had run out
- * @returns a witness; "nothing" when there is none (every state was seen); "budget" when it ran out
+ * @returns a witness; "nothing" when there is none (every state was seen); "budget" or "memory" when that ran out
  */
 export function searchJointly(task: JointTask, budget: number, shouldStop: () => boolean): JointOutcome {
-  const { movers } = task;
-  const table = jointTable(movers.length);
-  const cameBy = traces();
-  const open = openList();
+  const memory = partOf(task.memory);
+  const outcome = searchWithin({ ...task, memory }, budget, shouldStop);
+  memory.giveAllBack();
+  return outcome;
+}
+
+function searchWithin(task: JointTask, budget: number, shouldStop: () => boolean): JointOutcome {
+  const { movers, memory } = task;
+  const table = jointTable(movers.length, memory);
+  const links = intPages(LINKS, memory);
+  const open = openList(memory);
   const row = new Int32Array(movers.length);
   const owner = new Int32Array(task.resources).fill(-1);
 
   const begin = guess(task, row);
   if (begin === -1) return { found: 'nothing', states: 1 };
-  table.add(row);
-  cameBy.add(-1, 0, 0);
-  open.push(0, begin);
 
+  /** Adds the row, if it is new; false where there is no memory for it. */
+  const add = (left: number, before: number, mover: number, place: number): boolean => {
+    const number = table.add(row);
+    if (number === FULL) return false;
+    if (number === KNOWN) return true;
+    if (!links.reach(number)) return false;
+    links.set(number, BEFORE, before);
+    links.set(number, MOVER, mover);
+    links.set(number, PLACE, place);
+    return open.push(number, left);
+  };
   const trace = (state: number): { mover: number; run: GraphRun }[] => {
     const runs: { mover: number; run: GraphRun }[] = [];
-    for (let at = state; at > 0; ) {
-      const { before, mover, place } = cameBy.of(at);
-      table.read(before, row);
-      runs.push({ mover, run: must(must(must(movers[mover]).runs[row[mover] as number])[place]) });
-      at = before;
+    for (let at = state; at > 0; at = links.get(at, BEFORE)) {
+      const mover = links.get(at, MOVER);
+      table.read(links.get(at, BEFORE), row);
+      const runsOut = must(must(movers[mover]).runs[row[mover] as number]);
+      runs.push({ mover, run: must(runsOut[links.get(at, PLACE)]) });
     }
     return runs.reverse();
   };
+  const end = (found: 'nothing' | 'budget' | 'memory'): JointOutcome => ({ found, states: table.size() });
+
+  if (!add(begin, -1, 0, 0)) return end('memory');
   let looked = 0;
-  for (let state = open.pop(); state !== undefined; state = open.pop()) {
+  for (let state = open.pop(); state >= 0; state = open.pop()) {
     looked += 1;
-    if (looked % ASK_EVERY === 0 && shouldStop()) return { found: 'budget', states: table.size() };
+    if (looked % ASK_EVERY === 0 && shouldStop()) return end('budget');
     table.read(state, row);
     if (movers.every((mover, index) => mover.runsLeft[row[index] as number] === 0))
       return { found: 'witness', runs: trace(state), states: table.size() };
-    if (table.size() > budget) return { found: 'budget', states: table.size() };
+    if (table.size() > budget) return end('budget');
     movers.forEach((mover, index) => {
       for (const resource of must(mover.under[row[index] as number])) owner[resource] = index;
     });
@@ -142,13 +120,7 @@ export function searchJointly(task: JointTask, budget: number, shouldStop: () =>
         if (run.wants.some((resource) => owner[resource] !== -1 && owner[resource] !== index)) continue;
         row[index] = run.to;
         const left = guess(task, row);
-        if (left !== -1) {
-          const { number, added } = table.add(row);
-          if (added) {
-            cameBy.add(state, index, place);
-            open.push(number, left);
-          }
-        }
+        if (left !== -1 && !add(left, state, index, place)) return end('memory');
       }
       row[index] = standing;
     }
@@ -156,5 +128,5 @@ export function searchJointly(task: JointTask, budget: number, shouldStop: () =>
       for (const resource of must(mover.under[row[index] as number])) owner[resource] = -1;
     });
   }
-  return { found: 'nothing', states: table.size() };
+  return end('nothing');
 }

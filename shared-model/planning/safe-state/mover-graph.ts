@@ -21,7 +21,7 @@ export interface MoverGraph {
   readonly runsLeft: Int32Array;
 }
 
-/** Standings that one train may have: beyond this the answer is "undecided", so that memory stays bounded. */
+/** Standings that one train may have, so that a graph is soon made: beyond this the answer is "undecided". */
 export const MOST_STANDINGS = 20_000;
 
 /** Least number of runs from each standing to the goal; -1: none. */
@@ -45,7 +45,7 @@ function distances(into: readonly (readonly GraphRun[])[], goals: readonly numbe
  *
  * @param isTaken whether a resource is had by something that never moves
  * @param isGoal whether a standing is where the train is to end up
- * @returns the graph, standing 0 being where it stands; null where it has more than `MOST_STANDINGS`
+ * @returns the graph, standing 0 being where it stands; null where it has more than `MOST_STANDINGS`, or no memory for all
  */
 export function moverGraph(
   movements: Movements,
@@ -69,6 +69,7 @@ export function moverGraph(
       }),
     );
   }
+  if (!movements.isWhole()) return null;
   const into: GraphRun[][] = all.map(() => []);
   for (const list of all) for (const run of list) into[run.to]?.push(run);
   const goals = found.flatMap((standing, number) => (isGoal(standing) ? [number] : []));

@@ -3,6 +3,7 @@
  * none, it goes first the next time. It finds most witnesses soon, and proves nothing where it finds none.
  */
 import { type Draw, shuffled } from '../../chance.ts';
+import { type Memory, partOf } from '../memory.ts';
 import type { Movement } from '../movements.ts';
 import { must } from '../track-table.ts';
 import { addBusy, type BusyTimes } from './busy-times.ts';
@@ -12,6 +13,8 @@ import { type Departing, intervalWays, type WayWishes } from './interval-way.ts'
 export interface PrioritizedTask {
   readonly movers: readonly IntervalMover[];
   readonly resources: number;
+  /** What the search may have of it; it is given back at the end. */
+  readonly memory: Memory;
 }
 
 /** One run of a witness: which mover, over which movement. */
@@ -62,8 +65,8 @@ function leavingAt({ runsFrom, speed, notBefore }: IntervalMover): number {
 }
 
 /** Makes the search for a task; it keeps its working memory from one try to the next. `labels` counts all that were made. */
-export function prioritizer({ movers, resources }: PrioritizedTask) {
-  const search = intervalWays();
+function prioritizer({ movers, resources, memory }: PrioritizedTask) {
+  const search = intervalWays(memory);
   const busy: BusyTimes[] = Array.from({ length: resources }, () => []);
   let labels = 0;
 
@@ -130,7 +133,10 @@ function drawnWishes(resources: number, draw: Draw, strength: number): WayWishes
 export function inOneOrder(task: PrioritizedTask): boolean {
   const left = (mover: number): number => must(task.movers[mover]).timeLeft(0);
   const priority = task.movers.map((_, index) => index).sort((one, other) => left(other) - left(one));
-  return prioritizer(task).tryOrder(priority, 'leaving', NO_WISHES(task.resources)).found;
+  const memory = partOf(task.memory);
+  const { found } = prioritizer({ ...task, memory }).tryOrder(priority, 'leaving', NO_WISHES(task.resources));
+  memory.giveAllBack();
+  return found;
 }
 
 export interface PriorityEffort {
@@ -152,7 +158,8 @@ export function searchByPriority(
   { tries, accept, shouldStop }: PriorityEffort,
 ): { readonly runs: readonly SafeRun[] | null; readonly labels: number } {
   const { movers, resources } = task;
-  const { tryOrder, labels } = prioritizer(task);
+  const memory = partOf(task.memory);
+  const { tryOrder, labels } = prioritizer({ ...task, memory });
   const all = movers.map((_, index) => index);
   const left = (mover: number): number => must(movers[mover]).timeLeft(0);
   const longest = Math.max(0, ...all.map(left));
@@ -162,7 +169,10 @@ export function searchByPriority(
     const wishes = attempt < 4 ? NO_WISHES(resources) : drawnWishes(resources, draw, longest / 4);
     const outcome = tryOrder(priority, rest, wishes);
     if (outcome.found) {
-      if (accept(outcome.runs)) return { runs: outcome.runs, labels: labels() };
+      if (accept(outcome.runs)) {
+        memory.giveAllBack();
+        return { runs: outcome.runs, labels: labels() };
+      }
       priority = shuffled(all, draw);
       continue;
     }
@@ -170,5 +180,6 @@ export function searchByPriority(
     priority =
       attempt % 8 === 7 ? shuffled(all, draw) : [stuck, ...priority.filter((mover) => mover !== stuck)];
   }
+  memory.giveAllBack();
   return { runs: null, labels: labels() };
 }

@@ -1,4 +1,5 @@
 /** What is to be decided: trains that move, what is in their way, the track. */
+import type { Memory } from '../memory.ts';
 import type { Movements } from '../movements.ts';
 import type { TrackTable } from '../track-table.ts';
 
@@ -19,4 +20,6 @@ export interface SafeTask {
   readonly table: TrackTable;
   readonly movers: readonly Mover[];
   readonly obstacles: readonly Obstacle[];
+  /** What the search may have of it; what the movements have was taken from the same. */
+  readonly memory: Memory;
 }
