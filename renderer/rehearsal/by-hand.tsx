@@ -1,26 +1,35 @@
 /** Rehearsal by hand: a fork of the live state on the Desk itself, visibly not live. Nothing of it is in the evening's log, until its orders are made real one by one, judged again. */
-import { useCallback, useRef, useState } from 'react';
+import { useCallback, useEffect, useRef, useState } from 'react';
 import { eventWords } from '../../shared-model/logbook/event-words.ts';
-import { lookAhead } from '../../shared-model/planning/look-ahead.ts';
 import { grantedIn, handOrders, realOrder } from '../../shared-model/planning/rehearsal/hand-orders.ts';
 import type { BatchItem } from '../../shared-model/session/batch.ts';
-import { problemWith, takeBatch } from '../../shared-model/session/evening.ts';
 import type { FollowedEvening } from '../console/followed-evening.ts';
 import { useConsole, useConsoleStore, useSessionSeconds } from '../console/use-console.tsx';
+import { useKnownOf } from '../console/use-known-of.ts';
 import type { DeskSource, Sent } from '../desk/desk-source.ts';
 import { DeskView } from '../desk/desk-view.tsx';
 import { Act } from '../parts/act.tsx';
 import { EmptyState } from '../parts/empty-state.tsx';
-import { type PlayedFork, presentFork, rememberFork } from './present-fork.ts';
+import { whenText } from '../parts/when-text.ts';
+import {
+  forkOf,
+  type PlayedFork,
+  playedOn,
+  presentFork,
+  type Recalled,
+  recallFork,
+  rememberFork,
+} from './present-fork.ts';
+import { useHandKeys } from './use-hand-keys.ts';
 
-const forkOf = ({ id, railroad, state }: FollowedEvening): PlayedFork => ({
-  of: id,
-  evening: { railroad, state, initial: state, events: [], lookAhead },
-  done: new Set(),
-  names: new Map(),
-});
+interface ForkProps {
+  readonly live: FollowedEvening;
+  /** How it was found, said until something is done. */
+  readonly found: string | null;
+  readonly onAnew: () => void;
+}
 
-function Fork({ live, onAnew }: { readonly live: FollowedEvening; readonly onAnew: () => void }) {
+function Fork({ live, found, onAnew }: ForkProps) {
   const store = useConsoleStore();
   const [fork, setFork] = useState(() => presentFork(store, live.id) ?? forkOf(live));
   // What is sent one after the other looks at the fork as it is at that moment, drawn already or not.
@@ -33,18 +42,17 @@ function Fork({ live, onAnew }: { readonly live: FollowedEvening; readonly onAne
     },
     [store],
   );
-  const [says, setSays] = useState<string | null>(null);
+  const [says, setSays] = useState(found);
   const making = useRef(false);
   const seconds = useSessionSeconds(live);
   const send = useCallback(
     async (items: readonly BatchItem[]): Promise<Sent> => {
       const before = now.current.evening;
-      for (const { input } of items) {
-        const problem = problemWith(before.railroad, before.state, input);
-        if (problem !== null) return { events: [], refused: null, problem };
-      }
-      const taken = takeBatch(before, Math.max(seconds, before.state.at), items);
-      change({ evening: taken.evening });
+      const next = playedOn(now.current, { at: Math.max(seconds, before.state.at), items });
+      if (typeof next === 'string') return { events: [], refused: null, problem: next };
+      const { fork: played, taken } = next;
+      change(played);
+      setSays(null);
       return taken.ok
         ? { events: taken.events, refused: null, problem: null }
         : { events: [taken.event], refused: taken.event, problem: null };
@@ -87,6 +95,20 @@ function Fork({ live, onAnew }: { readonly live: FollowedEvening; readonly onAne
     latest: () => ({ ...now.current.evening, recent: now.current.evening.events }),
     send,
   };
+  const leaveOut = () => {
+    // What is on its way to the live evening is not left out any more.
+    if (next === undefined || making.current) return;
+    doneWith(next.entry);
+    setSays(null);
+  };
+  const isFresh = evening.events.length === 0;
+  useHandKeys({
+    makeReal: () => void makeReal(),
+    leaveOut,
+    beginAnew: () => {
+      if (!isFresh) onAnew();
+    },
+  });
   const none = next === undefined ? 'No order of this rehearsal is left to make real.' : undefined;
   return (
     <DeskView
@@ -94,25 +116,18 @@ function Fork({ live, onAnew }: { readonly live: FollowedEvening; readonly onAne
       above={
         <section className="desk-above" aria-label="Rehearsal">
           <strong>Rehearsal: nothing here is live.</strong>
-          <Act kind="calm" onPress={() => void makeReal()} notNow={none}>
+          <Act kind="calm" keyName="Ctrl+Enter" onPress={() => void makeReal()} notNow={none}>
             Make real: {words}
             {left.length > 1 ? ` (1 of ${left.length})` : ''}
           </Act>
-          <Act
-            kind="calm"
-            label={`Leave out: ${words}`}
-            onPress={() => {
-              if (next !== undefined) doneWith(next.entry);
-              setSays(null);
-            }}
-            notNow={none}
-          >
+          <Act kind="calm" label={`Leave out: ${words}`} keyName="Ctrl+Del" onPress={leaveOut} notNow={none}>
             Leave it out
           </Act>
           <Act
             kind="calm"
+            keyName="Ctrl+⌫"
             onPress={onAnew}
-            notNow={evening.events.length === 0 ? 'Nothing was done in it yet.' : undefined}
+            notNow={isFresh ? 'Nothing was done in it yet.' : undefined}
           >
             Discard it, begin anew from now
           </Act>
@@ -126,10 +141,21 @@ function Fork({ live, onAnew }: { readonly live: FollowedEvening; readonly onAne
   );
 }
 
+/** "From 19:42: 3 orders of it are not made real yet." */
+function foundWords({ at, problem }: Recalled): string | null {
+  return at === null ? problem : `From ${whenText(Date.parse(at), Date.now())}, as it was left.`;
+}
+
 export function ByHand() {
   const store = useConsoleStore();
   const evening = useConsole((state) => state.evening);
   const [forks, setForks] = useState(0);
+  const [recalled, setRecalled] = useKnownOf<Recalled>(evening?.id ?? '');
+  // Of one evening it is looked for once, however that goes on.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another state of the same evening is not looked for anew
+  useEffect(() => {
+    if (evening !== null) void recallFork(store, evening).then(setRecalled);
+  }, [store, evening?.id, setRecalled]);
   if (evening === null || evening.state.phase === 'ended')
     return (
       <EmptyState
@@ -141,10 +167,12 @@ export function ByHand() {
         </a>
       </EmptyState>
     );
+  if (recalled === null) return null;
   return (
     <Fork
       key={`${evening.id} ${forks}`}
       live={evening}
+      found={forks === 0 ? foundWords(recalled) : null}
       onAnew={() => {
         rememberFork(store, forkOf(store.get().evening ?? evening));
         setForks(forks + 1);

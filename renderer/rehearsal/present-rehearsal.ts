@@ -1,8 +1,9 @@
 /** The rehearsal that was being worked on when its screen was left, or its page: throws and reports come on the Desk, and the plan has to be there after. */
 import { useSyncExternalStore } from 'react';
 import type { ConsoleStore } from '../console/console-store.ts';
-import { type AtWork, type Autosave, autosave, findAtWork, isOf } from './at-work.ts';
+import { AT_WORK, type AtWork, atWork, isOf } from './at-work.ts';
 import type { KeptRehearsal } from './kept-rehearsal.ts';
+import { type Autosave, autosave, findWritten } from './written-down.ts';
 
 export interface PresentRehearsal {
   readonly rehearsal: KeptRehearsal;
@@ -16,7 +17,7 @@ export interface PresentRehearsal {
 
 interface Remembered {
   present: PresentRehearsal | null;
-  readonly saves: Autosave;
+  readonly saves: Autosave<AtWork>;
   /** Why it is not written down; null while it is. */
   problem: string | null;
   readonly listeners: Set<() => void>;
@@ -30,7 +31,7 @@ const remembered = new WeakMap<ConsoleStore, Remembered>();
 function rememberedBy(store: ConsoleStore): Remembered {
   const known = remembered.get(store);
   if (known !== undefined) return known;
-  const saves = autosave(store.connection, (says) => {
+  const saves = autosave<AtWork>(store.connection, AT_WORK, (says) => {
     if (fresh.problem === says) return;
     fresh.problem = says;
     for (const listener of fresh.listeners) listener();
@@ -75,13 +76,15 @@ export function recallRehearsal(store: ConsoleStore, evening: string | null): Pr
     own.present = null;
   }
   if (own.found?.of === evening) return own.found.problem;
-  const problem = findAtWork(store.connection, evening).then(({ left, damaged }) => {
-    if (left === null || own.present !== null) return damaged;
-    const { rehearsal, keptAs } = left.work;
-    own.present = { rehearsal, keptAs, evening: left.work.evening, at: left.at };
-    own.saves.takeUp(left.id, left.work);
-    return damaged;
-  });
+  const problem = findWritten(store.connection, AT_WORK, atWork, (work) => isOf(work, evening)).then(
+    ({ left, damaged }) => {
+      if (left === null || own.present !== null) return damaged;
+      const { rehearsal, keptAs } = left.work;
+      own.present = { rehearsal, keptAs, evening: left.work.evening, at: left.at };
+      own.saves.takeUp(left.id, left.work);
+      return damaged;
+    },
+  );
   own.found = { of: evening, problem };
   return problem;
 }
