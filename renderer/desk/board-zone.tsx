@@ -13,13 +13,15 @@ const LABELS: Readonly<Record<DeskSource['kind'], string>> = {
   replay: 'Board, replay',
 };
 
-/** What the next act is about: the thing to throw and its block, or the block that is asked after. */
+/** What the next act is about: the thing to throw and its block, the block that is asked after, or those that an order of the plan takes its train into. */
 function nextThings({ next }: Desk): ReadonlySet<string> {
   switch (next.kind) {
     case 'throw':
       return new Set([String(next.pending.thrown.id), next.pending.thrown.block]);
     case 'clear':
       return new Set([next.block]);
+    case 'planned':
+      return new Set(next.planned.order.enters.map(({ block }) => block));
     case 'ask':
     case 'onward':
     case 'nothing':

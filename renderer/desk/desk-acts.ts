@@ -13,6 +13,7 @@ import { nextAct, pendingThrows } from './next-act.ts';
 import { farOn, onwardKey, onwardOf, onwards } from './onward.ts';
 import { type Doing, doingOf, ENDED, type Option, optionOf, PHASE_CHECK, tell } from './option.ts';
 import { throwKey } from './pending-throw.ts';
+import { givePlanned, plannedKey, plannedNext } from './plan-next.ts';
 import { readBackNow } from './read-backs.ts';
 import { shownNow } from './roll.ts';
 import { throwItems } from './throw-items.ts';
@@ -49,11 +50,13 @@ function throwsDone(context: LineContext, later: readonly string[], all: boolean
   };
 }
 
-/** The oldest ask that has become free; where there is none, the way on as before of the train that came to its limit first. */
+/** The oldest ask that has become free; where there is none, the next order of the plan, or the way on as before of the train that came to its limit first. */
 function grantAsk(context: LineContext, later: readonly string[]): Doing {
   const { asks } = context.state;
   const ask = asks.find(({ free }) => free);
   if (ask !== undefined) return doIt('grant', ask.request as SessionInput);
+  const [planned] = plannedNext(context, later);
+  if (planned !== undefined) return givePlanned(planned);
   const [onward] = onwards(context, later);
   if (onward !== undefined) return doIt('on as before', onward.request);
   return tell(asks.length === 0 ? 'Nobody asks for anything.' : 'No ask is free yet.');
@@ -70,6 +73,8 @@ function grantFar(context: LineContext, later: readonly string[]): Doing {
 export function grantTo(context: LineContext, train: TrainId, far = false): Doing {
   const ask = context.state.asks.find((one) => one.train === train);
   if (ask !== undefined) return doIt('grant', ask.request as SessionInput);
+  const planned = plannedNext(context, []).find(({ order }) => order.train === train);
+  if (planned !== undefined && !far) return givePlanned(planned);
   const onward = onwardOf(context, train);
   const name = context.state.trains[train]?.name ?? train;
   const request = onward === null ? null : far ? farOn(context, onward) : onward.request;
@@ -124,6 +129,7 @@ function setKnobs({ railroad, state }: LineContext): Doing {
 function putOff(context: LineContext, later: readonly string[]): Doing {
   const next = nextAct(context, pendingThrows(context, later), later);
   if (next.kind === 'throw') return { kind: 'later', key: throwKey(next.pending.thrown) };
+  if (next.kind === 'planned') return { kind: 'later', key: plannedKey(next.planned) };
   return next.kind === 'onward' ? { kind: 'later', key: onwardKey(next.onward) } : tell('No throw is next.');
 }
 

@@ -3,6 +3,7 @@ import type { Railroad } from '../../shared-model/railroad/railroad.ts';
 import type { BatchItem } from '../../shared-model/session/batch.ts';
 import type { SessionEvent } from '../../shared-model/session/event.ts';
 import type { SessionState } from '../../shared-model/session/state.ts';
+import type { PlanNow } from '../carrying/carried-plan.ts';
 
 export interface Sent {
   readonly events: readonly SessionEvent[];
@@ -18,7 +19,12 @@ export interface DeskMoment {
   readonly state: SessionState;
   /** The newest events, oldest first. */
   readonly recent: readonly SessionEvent[];
+  /** The plan that is carried out in it; none in a rehearsal or a replay. */
+  readonly plan?: PlanNow | null;
 }
+
+/** What is done with the plan as a whole. */
+export type PlanAct = 'aside' | 'on' | 'again';
 
 export interface DeskSource extends DeskMoment {
   readonly kind: 'live' | 'rehearsal' | 'replay';
@@ -31,6 +37,10 @@ export interface DeskSource extends DeskMoment {
   readonly notice?: string | null;
   /** The word was read. */
   readonly noticeSeen?: () => void;
+  /** A plan that was put aside, by its name. */
+  readonly planAside?: string | null;
+  /** Puts the plan aside, takes it up again, or goes to where it is planned again. */
+  readonly doPlan?: (does: PlanAct) => void;
   /** The evening as it is at this very moment, after all that was sent and answered. */
   readonly latest: () => DeskMoment;
   /** A replay takes nothing: it has a problem with everything. */

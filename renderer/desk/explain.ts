@@ -5,6 +5,7 @@ import { called } from '../../shared-model/session/rules/sentences.ts';
 import { spokenBlock } from '../../shared-model/session/say.ts';
 import type { LineContext } from './entry-line/reading.ts';
 import { nextAct, pendingThrows } from './next-act.ts';
+import { heldBy, plannedWhy, planWaits } from './plan-next.ts';
 
 export type Explained =
   | { readonly kind: 'refused'; readonly event: SessionEvent }
@@ -22,7 +23,8 @@ function ofBlock({ railroad, state }: LineContext, block: BlockId): Explained {
   return told(`${mark} is ${now?.state ?? 'open'}${whose === '' ? '' : `: ${whose}`}.`);
 }
 
-function ofTrain({ state, recent }: LineContext, train: TrainId): Explained {
+function ofTrain(context: LineContext, train: TrainId): Explained {
+  const { state, recent } = context;
   const ask = state.asks.find((one) => one.train === train);
   const refused = recent.findLast(
     ({ input, outcome }) => outcome === 'refused' && 'train' in input && input.train === train,
@@ -32,6 +34,8 @@ function ofTrain({ state, recent }: LineContext, train: TrainId): Explained {
     return told(
       `${name}: ${ask.free ? 'its ask is free now.' : ask.reasons.map(({ says }) => says).join(' ')}`,
     );
+  const held = heldBy(context, train);
+  if (held !== '') return told(`${name}: its turn in ${context.plan?.name ?? 'the plan'} is not ${held}.`);
   return refused === undefined
     ? told(`Nothing was refused to ${name}.`)
     : { kind: 'refused', event: refused };
@@ -48,6 +52,9 @@ function ofNext(context: LineContext): Explained {
       `${called(context, String(thrown.id))} is for ${train === null ? 'nobody' : called(context, train)}.`,
     );
   }
+  const { plan } = context;
+  if (next.kind === 'planned' && plan != null) return told(plannedWhy(plan, next.planned));
+  if (waiting === undefined && plan != null) return told(planWaits(plan));
   if (waiting === undefined) return told('Nothing was refused, and nothing is next.');
   return told(
     `${called(context, String(waiting.thrown.id))} waits for ${waiting.thrown.waitsFor.map((id) => called(context, id)).join(', ')}.`,

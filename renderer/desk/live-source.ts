@@ -1,9 +1,14 @@
 /** The live evening as a Desk looks at it. */
 import { useCallback, useMemo } from 'react';
 import type { BatchItem } from '../../shared-model/session/batch.ts';
+import { carryingOf } from '../carrying/carrying.ts';
+import { useCarrying } from '../carrying/use-carrying.ts';
 import type { FollowedEvening } from '../console/followed-evening.ts';
 import { useConsole, useConsoleStore, useSessionSeconds } from '../console/use-console.tsx';
-import { clockTime, type DeskMoment, type DeskSource, type Sent } from './desk-source.ts';
+import { clockTime, type DeskMoment, type DeskSource, type PlanAct, type Sent } from './desk-source.ts';
+
+/** Where the plan is made again from the present. */
+const PLAN_AGAIN = '#/rehearsal/again';
 
 export interface LiveSource extends DeskSource {
   /** Which evening it is: another one is another Desk. */
@@ -29,6 +34,7 @@ export function useLiveSource(): LiveSource | null {
   const seconds = useSessionSeconds(evening);
   const send = useCallback(
     async (items: readonly BatchItem[]): Promise<Sent> => {
+      carryingOf(store).seen();
       const answer = await store.send(items);
       if (!answer.ok) return { events: [], refused: null, problem: answer.problem.says };
       return { ...answer.value, problem: null };
@@ -38,13 +44,21 @@ export function useLiveSource(): LiveSource | null {
   const latest = useCallback((): DeskMoment => {
     const now = store.get().evening ?? evening;
     if (now === null) throw new Error('a Desk is drawn without an evening');
-    return now;
+    return { ...now, plan: carryingOf(store).get().now };
   }, [store, evening]);
+  const carrying = useCarrying();
   const found = useConsole((state) => state.found);
   const notice = useMemo(() => (evening === null ? null : foundWords(found, evening)), [found, evening]);
   if (evening === null) return null;
   const { id, railroad, state, recent, openedAt, resumed } = evening;
-  const { foundSeen: noticeSeen } = store;
+  const noticeSeen = () => {
+    store.foundSeen();
+    carryingOf(store).seen();
+  };
+  const doPlan = (does: PlanAct) => {
+    if (does === 'again') window.location.hash = PLAN_AGAIN;
+    else carryingOf(store).putAside(does === 'aside');
+  };
   return {
     kind: 'live',
     id,
@@ -54,7 +68,10 @@ export function useLiveSource(): LiveSource | null {
     seconds,
     openedAt,
     resumed,
-    notice,
+    notice: carrying.says ?? notice,
+    plan: carrying.now,
+    planAside: carrying.aside,
+    doPlan,
     noticeSeen,
     latest,
     send,

@@ -7,6 +7,7 @@ import type { DeskSource } from './desk-source.ts';
 import { OfferGroups } from './drawer.tsx';
 import { supplyOffers } from './offers/cab-offers.ts';
 import { eveningOffers } from './offers/evening-offers.ts';
+import { planOffers } from './offers/plan-offers.ts';
 import { ENDED, type Option } from './option.ts';
 import type { Desk } from './use-desk.ts';
 
@@ -49,7 +50,10 @@ function OfEvening({ source, onTake }: Pick<MoreProps, 'source' | 'onTake'>) {
   const [supply, setSupply] = useState<SupplyId | undefined>(supplies[0]?.id);
   return (
     <>
-      <OfferGroups groups={eveningOffers(source, source.seconds)} onTake={onTake} />
+      <OfferGroups
+        groups={[...planOffers(source), ...eveningOffers(source, source.seconds)]}
+        onTake={onTake}
+      />
       <section className="desk-offers" aria-label="Supplies">
         <h3>Supplies</h3>
         <div className="desk-options">

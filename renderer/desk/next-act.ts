@@ -1,20 +1,23 @@
-/** What the hands or the voice do next: a throw, an ask that has become free, the question whether a block is clear, or a way on as before; in that order of urgency. */
+/** What the hands or the voice do next: a throw, an ask that has become free, the question whether a block is clear, the next order of a plan, or a way on as before; in that order of urgency. */
 import type { BlockId, SelectorId, TrainId } from '../../shared-model/ids.ts';
 import { feedOf } from '../../shared-model/railroad/feed.ts';
 import { authoritiesInForce, type InForce } from '../../shared-model/session/facts/authorities.ts';
 import type { AskNow, SessionState } from '../../shared-model/session/state.ts';
 import { throwsNeeded } from '../../shared-model/session/throws.ts';
 import type { World } from '../../shared-model/session/world.ts';
+import type { PlannedOrder } from '../carrying/carried-plan.ts';
 import type { LineContext } from './entry-line/reading.ts';
 import { cabChangeThrows, guardThrows } from './event-throws.ts';
 import { type Onward, onwardKey, onwards } from './onward.ts';
 import { type PendingThrow, type ThrowFor, throwKey } from './pending-throw.ts';
+import { plannedKey, plannedNext } from './plan-next.ts';
 import { withZeroFirst } from './zero-first.ts';
 
 export type NextAct =
   | { readonly kind: 'throw'; readonly pending: PendingThrow }
   | { readonly kind: 'ask'; readonly ask: AskNow }
   | { readonly kind: 'clear'; readonly train: TrainId; readonly block: BlockId; readonly waiting: TrainId }
+  | { readonly kind: 'planned'; readonly planned: PlannedOrder }
   | { readonly kind: 'onward'; readonly onward: Onward }
   | { readonly kind: 'nothing' };
 
@@ -152,7 +155,12 @@ export function nextAct(
   if (ask !== undefined) return { kind: 'ask', ask };
   const question = clearQuestion(state, pending);
   if (question !== null) return question;
+  const [planned] = plannedNext(context, later);
+  if (planned !== undefined && !later.includes(plannedKey(planned))) return { kind: 'planned', planned };
   const [onward] = onwards(context, later);
   if (onward !== undefined && !later.includes(onwardKey(onward))) return { kind: 'onward', onward };
-  return throwOf(ready[0]) ?? (onward === undefined ? { kind: 'nothing' } : { kind: 'onward', onward });
+  const putOff = throwOf(ready[0]);
+  if (putOff !== null) return putOff;
+  if (planned !== undefined) return { kind: 'planned', planned };
+  return onward === undefined ? { kind: 'nothing' } : { kind: 'onward', onward };
 }

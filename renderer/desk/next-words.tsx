@@ -1,6 +1,7 @@
 /** The next act in few words: "K4 → 2", "No. 12 → Quarry", "Clear of 5?". */
 import { spokenBlock, spokenDestination } from '../../shared-model/session/say.ts';
 import type { Throw } from '../../shared-model/session/state.ts';
+import type { PlannedOrder } from '../carrying/carried-plan.ts';
 import { Arrow } from '../parts/arrow.tsx';
 import type { DeskSource } from './desk-source.ts';
 import type { NextAct } from './next-act.ts';
@@ -30,6 +31,23 @@ export function OnwardWords({ source, onward }: { readonly source: DeskSource; r
   );
 }
 
+/** "No. 24 → 3" of an order of the plan. */
+export function PlannedWords({
+  source,
+  planned: { order },
+}: {
+  readonly source: DeskSource;
+  readonly planned: PlannedOrder;
+}) {
+  return (
+    <>
+      {source.state.trains[order.train]?.name ?? order.train}&nbsp;
+      <Arrow />
+      &nbsp;{spokenDestination(source.railroad, order.input.to)}
+    </>
+  );
+}
+
 export function NextWords({ source, next }: { readonly source: DeskSource; readonly next: NextAct }) {
   const { railroad, state } = source;
   switch (next.kind) {
@@ -43,6 +61,8 @@ export function NextWords({ source, next }: { readonly source: DeskSource; reado
           &nbsp;{spokenDestination(railroad, next.ask.to)}
         </>
       );
+    case 'planned':
+      return <PlannedWords source={source} planned={next.planned} />;
     case 'onward':
       return <OnwardWords source={source} onward={next.onward} />;
     case 'clear':

@@ -1,11 +1,13 @@
 /** NEXT: the next throw in far letters, the oldest ask that has become free, or the question whether a block is clear. */
 import { called } from '../../shared-model/session/rules/sentences.ts';
+import type { PlannedOrder } from '../carrying/carried-plan.ts';
 import { Act } from '../parts/act.tsx';
 import { Badge } from '../parts/badge.tsx';
 import type { DeskSource } from './desk-source.ts';
 import type { NextAct } from './next-act.ts';
-import { NextWords, OnwardWords, ThrowWords } from './next-words.tsx';
+import { NextWords, OnwardWords, PlannedWords, ThrowWords } from './next-words.tsx';
 import { type PendingThrow, throwKey } from './pending-throw.ts';
+import { plannedWords, planWaits, strayWords } from './plan-next.ts';
 import type { Desk } from './use-desk.ts';
 
 interface NextProps {
@@ -106,13 +108,66 @@ function ClearNext({
 
 /** What + would grant besides, in small letters: nobody has asked for it yet. */
 function WayOn({ source, desk }: NextProps) {
+  const { plan } = source;
   const [first] = desk.ways;
-  if (first === undefined || desk.next.kind === 'onward' || source.state.asks.some(({ free }) => free))
-    return null;
+  if (desk.next.kind === 'planned' || source.state.asks.some(({ free }) => free)) return null;
+  const [planned] = desk.planned;
+  if (plan != null && planned !== undefined)
+    return (
+      <p className="desk-then">
+        {plan.name}: <PlannedWords source={source} planned={planned} /> <kbd>+</kbd>
+      </p>
+    );
+  if (first === undefined || desk.next.kind === 'onward') return null;
   return (
     <p className="desk-then">
       the way on: <OnwardWords source={source} onward={first} /> <kbd>+</kbd>
     </p>
+  );
+}
+
+function PlannedNext({ source, desk, planned }: NextProps & { readonly planned: PlannedOrder }) {
+  const { plan } = source;
+  if (plan == null) return null;
+  return (
+    <>
+      <div className="desk-about">
+        <p>{plannedWords(plan, planned, source.seconds)}</p>
+        <PlanStray source={source} />
+      </div>
+      <div className="desk-acts">
+        <Act onPress={() => desk.act('grant-ask')} keyName="+">
+          Grant
+        </Act>
+        <Act onPress={() => desk.act('throw-later')} keyName="-">
+          Later
+        </Act>
+        <Act kind="calm" onPress={() => source.doPlan?.('aside')} label="Put the plan aside">
+          Plan aside
+        </Act>
+        <Act kind="calm" onPress={() => source.doPlan?.('again')} label="Plan again from here">
+          Plan again
+        </Act>
+      </div>
+    </>
+  );
+}
+
+/** Trains that have left their way: the plan does not fit any more. */
+function PlanStray({ source: { plan } }: Pick<NextProps, 'source'>) {
+  const stray = plan == null ? [] : strayWords(plan);
+  return stray.length === 0 ? null : <p role="alert">{stray.join(' ')} Plan again from here.</p>;
+}
+
+/** What the plan waits for where none of its orders has its turn. */
+function PlanWaits({ source }: Pick<NextProps, 'source'>) {
+  const { plan } = source;
+  if (plan == null) return null;
+  return (
+    <>
+      <p className="desk-then">{planWaits(plan)}</p>
+      <PlanStray source={source} />
+    </>
   );
 }
 
@@ -143,6 +198,7 @@ function NothingNext({ source, desk }: NextProps) {
   return (
     <div className="desk-about">
       <Others source={source} list={desk.pending.slice(0, SHOWN_OTHERS)} />
+      <PlanWaits source={source} />
     </div>
   );
 }
@@ -160,6 +216,7 @@ export function NextZone({ source, desk }: NextProps) {
       </p>
       {next.kind === 'throw' ? <ThrowNext source={source} desk={desk} pending={next.pending} /> : null}
       {next.kind === 'ask' ? <AskNext desk={desk} /> : null}
+      {next.kind === 'planned' ? <PlannedNext source={source} desk={desk} planned={next.planned} /> : null}
       {next.kind === 'onward' ? <OnwardNext source={source} desk={desk} /> : null}
       {next.kind === 'clear' ? <ClearNext source={source} desk={desk} next={next} /> : null}
       {next.kind === 'nothing' ? <NothingNext source={source} desk={desk} /> : null}

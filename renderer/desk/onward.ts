@@ -113,6 +113,8 @@ export function onwardOf(context: LineContext, id: TrainId): Onward | null {
   const cab = train?.cab ?? null;
   if (state.phase !== 'running' || train === undefined || cab === null || state.cabs[cab]?.person == null)
     return null;
+  // Where it goes on, the plan says.
+  if (context.plan?.trains.has(id) === true) return null;
   if (state.asks.some((ask) => ask.train === id) || !comesToItsLimit(context, id, train, cab)) return null;
   const request = [asBefore(context, id), ...stopsAhead(context, id, 1)].find(
     (way) => way !== null && judge(context, way, state.at).kind === 'done',

@@ -5,6 +5,8 @@ import { spokenBlock, spokenDestination } from '../../shared-model/session/say.t
 import type { AskNow, TrainNow } from '../../shared-model/session/state.ts';
 import type { World } from '../../shared-model/session/world.ts';
 import { stretch } from './desk-source.ts';
+import type { LineContext } from './entry-line/reading.ts';
+import { behindWords, heldBy } from './plan-next.ts';
 import { isSilent } from './status-figures.ts';
 import { trainsInOrder } from './trains-in-order.ts';
 
@@ -15,7 +17,7 @@ export interface StripTrain {
   readonly where: string;
   /** "to Siding", "asks Quarry"; empty when it stands with nothing asked. */
   readonly doing: string;
-  /** "waits for 5 (Cab 1)"; empty when it waits for nothing. */
+  /** "waits for 5 (Cab 1)", "by the plan until No. 3 has left 5 Mill", "0:45 behind the plan"; empty when it waits for nothing. */
   readonly waits: string;
   /** How long it waits, or since its last report; empty where neither counts. */
   readonly time: string;
@@ -61,10 +63,24 @@ function flagsOf(train: TrainNow, seconds: number): readonly string[] {
   ];
 }
 
+/** How a train stands to the plan that is carried out: held by it while it has nothing in force, or behind it. */
+function planWords({ state, plan }: World & Pick<LineContext, 'plan'>, id: TrainId, seconds: number): string {
+  if (plan == null) return '';
+  const until = authorityOf(state, id) === null ? heldBy({ plan }, id) : '';
+  return [until === '' ? '' : `by the plan ${until}`, behindWords(plan, id, seconds)]
+    .filter((word) => word !== '')
+    .join(', ');
+}
+
 /**
  * @param seconds since the session was opened, now
  */
-export function stripTrain(world: World, id: TrainId, train: TrainNow, seconds: number): StripTrain {
+export function stripTrain(
+  world: World & Pick<LineContext, 'plan'>,
+  id: TrainId,
+  train: TrainNow,
+  seconds: number,
+): StripTrain {
   const { railroad, state } = world;
   const held = authorityOf(state, id)?.authority;
   const ask = state.asks.find((one) => one.train === id);
@@ -77,7 +93,8 @@ export function stripTrain(world: World, id: TrainId, train: TrainNow, seconds: 
     name: train.name,
     where: whereWords(world, id, train),
     doing: [goes, readBack ? 'read back?' : '', asks].filter((word) => word !== '').join(', '),
-    waits: ask === undefined ? '' : ask.free ? 'is free now' : waitedFor(world, ask),
+    waits:
+      ask === undefined ? planWords(world, id, seconds) : ask.free ? 'is free now' : waitedFor(world, ask),
     time: since === null || (ask === undefined && train.stopped) ? '' : stretch(seconds - since),
     flags: flagsOf(train, seconds),
   };

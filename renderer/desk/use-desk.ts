@@ -15,6 +15,7 @@ import { inParts } from './in-parts.ts';
 import { nextAct, pendingThrows } from './next-act.ts';
 import { onwards } from './onward.ts';
 import { type Doing, firstPick, type Option, optionOf, tell } from './option.ts';
+import { plannedNext } from './plan-next.ts';
 import { useQueue } from './use-queue.ts';
 import { useSaying } from './use-saying.ts';
 import { waysOut } from './ways-out.ts';
@@ -57,13 +58,14 @@ export function useDesk(source: DeskSource) {
   const now = useRef({ source, later });
   now.current = { source, later };
 
-  const { railroad, state, recent } = source;
+  const { railroad, state, recent, plan } = source;
   const context = useMemo(
-    () => ({ railroad, state, recent, lookAhead: glanceAhead }),
-    [railroad, state, recent],
+    () => ({ railroad, state, recent, plan, lookAhead: glanceAhead }),
+    [railroad, state, recent, plan],
   );
   const pending = useMemo(() => pendingThrows(context, later), [context, later]);
   const ways = useMemo(() => onwards(context, later), [context, later]);
+  const planned = useMemo(() => plannedNext(context, later), [context, later]);
   const next = useMemo(() => nextAct(context, pending, later), [context, pending, later]);
   const reading = useMemo(() => readTyped(context, line), [context, line]);
   const completions = useMemo(() => completionsFor(context, line), [context, line]);
@@ -114,6 +116,7 @@ export function useDesk(source: DeskSource) {
         if (does.kind === 'send') return sendNow(does.items);
         if (does.kind === 'why') setAnswer(explain(moment, does.about));
         else if (does.kind === 'pick') setPicked(does.train);
+        else if (does.kind === 'plan') now.current.source.doPlan?.(does.does);
         else if (does.kind === 'leave') setAnswer(null);
         else if (does.kind === 'type') setLine(does.line);
         else window.location.hash = does.address;
@@ -164,6 +167,8 @@ export function useDesk(source: DeskSource) {
     pending,
     /** The ways on as before, the first one first. */
     ways,
+    /** The orders of the plan that have their turn. */
+    planned,
     next,
     answer,
     offer,

@@ -2,6 +2,7 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
 import { eventWords } from '../../shared-model/logbook/event-words.ts';
 import { grantedIn, handOrders, realOrder } from '../../shared-model/planning/rehearsal/hand-orders.ts';
+import { MADE_REAL } from '../../shared-model/planning/rehearsal/plan-orders.ts';
 import type { BatchItem } from '../../shared-model/session/batch.ts';
 import type { FollowedEvening } from '../console/followed-evening.ts';
 import { useConsole, useConsoleStore, useSessionSeconds } from '../console/use-console.tsx';
@@ -72,7 +73,7 @@ function Fork({ live, found, onAnew }: ForkProps) {
     if (input === null)
       return setSays('It is about an order of this rehearsal that was not made real: leave it out.');
     making.current = true;
-    const answer = await store.send([{ input, impliedBy: 'made real from a rehearsal' }]);
+    const answer = await store.send([{ input, impliedBy: MADE_REAL }]);
     making.current = false;
     if (!answer.ok) return setSays(answer.problem.says);
     const { refused, events } = answer.value;

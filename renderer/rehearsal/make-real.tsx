@@ -3,15 +3,19 @@
  * again by how the railroad stands then; from there another plan can be made at any moment.
  */
 import { useEffect, useRef, useState } from 'react';
-import type { KeptOrder, KeptPlan, StayToEnd } from '../../shared-model/planning/carry-out/keep-order.ts';
+import { coveredIn } from '../../shared-model/planning/carry-out/covered.ts';
+import type { KeptOrder, KeptPlan } from '../../shared-model/planning/carry-out/keep-order.ts';
 import { stillGiven, type Turn, turnsOf } from '../../shared-model/planning/carry-out/whose-turn.ts';
 import { clockText } from '../../shared-model/planning/chart/chart-ticks.ts';
-import type { PlanOrder } from '../../shared-model/planning/rehearsal/plan-orders.ts';
+import { MADE_REAL } from '../../shared-model/planning/rehearsal/plan-orders.ts';
 import type { Railroad } from '../../shared-model/railroad/railroad.ts';
-import { spokenDestination } from '../../shared-model/session/say.ts';
+import { carryingOf } from '../carrying/carrying.ts';
+import { orderWords, waitedWords } from '../carrying/turn-words.ts';
 import { useConsole, useConsoleStore, useSessionSeconds } from '../console/use-console.tsx';
 import { Act } from '../parts/act.tsx';
+import { keptOf } from './kept-rehearsal.ts';
 import type { PlanSeen } from './made-plan.ts';
+import { presentRehearsal } from './present-rehearsal.ts';
 import { isSameTrack } from './same-track.ts';
 import { useHowFar } from './use-how-far.ts';
 import type { Rehearsal } from './use-rehearsal.ts';
@@ -27,21 +31,9 @@ interface MakeRealProps {
   readonly onNext: (blocks: readonly string[]) => void;
 }
 
-const orderWords = (railroad: Railroad, { train, input }: PlanOrder): string =>
-  `${trainWords(railroad, train)} to ${spokenDestination(railroad, input.to)}`;
-
-/** "Not its turn until No. 3 has left 5 Mill, and No. 7 to Quarry is given." Of a train the last block says it all: it leaves those before it sooner. */
-function heldWords(railroad: Railroad, turn: Turn): string {
-  if (turn.is !== 'held') return '';
-  const last = new Map<string, StayToEnd>();
-  for (const stay of turn.until)
-    if (stay.stay >= (last.get(stay.train)?.stay ?? -1)) last.set(stay.train, stay);
-  const left = [...last.values()].map(
-    ({ train, block }) => `${trainWords(railroad, train)} has left ${blockName(railroad, block)}`,
-  );
-  const behind = turn.behind === null ? [] : [`${orderWords(railroad, turn.behind.order)} is given`];
-  return `Not its turn until ${[...left, ...behind].join(', and ')}.`;
-}
+/** "Not its turn until No. 3 has left 5 Mill, and No. 7 to Quarry is given." */
+const heldWords = (railroad: Railroad, turn: Turn): string =>
+  turn.is === 'held' ? `Not its turn until ${waitedWords(railroad, turn)}.` : '';
 
 /** The blocks that an order takes its train into. */
 const blocksOf = ({ ways }: KeptPlan, { order, enters }: KeptOrder): readonly string[] =>
@@ -66,7 +58,9 @@ function MakeReal({ rehearsal, name, seen, onAgain, onNext }: MakeRealProps) {
   const turnsNow = (): readonly Turn[] => {
     const live = store.get().evening;
     const given = madeNow.current?.given ?? [];
-    return turnsOf(kept, far, live === null ? new Set(given) : stillGiven(kept, far, given, live.state));
+    if (live === null) return turnsOf(kept, far, new Set(given));
+    const covered = madeNow.current === null ? [] : coveredIn(kept, far, live.state);
+    return turnsOf(kept, far, new Set([...covered, ...stillGiven(kept, far, given, live.state)]));
   };
   const turns = turnsNow();
   const done = turns.filter(({ is }) => is === 'given').length;
@@ -78,7 +72,7 @@ function MakeReal({ rehearsal, name, seen, onAgain, onNext }: MakeRealProps) {
   const makeOne = async (index: number): Promise<boolean> => {
     const order = orders[index];
     if (order === undefined) return false;
-    const answer = await store.send([{ input: order.input, impliedBy: 'made real from a rehearsal' }]);
+    const answer = await store.send([{ input: order.input, impliedBy: MADE_REAL }]);
     if (!answer.ok) {
       setSays(answer.problem.says);
       return false;
@@ -102,8 +96,12 @@ function MakeReal({ rehearsal, name, seen, onAgain, onNext }: MakeRealProps) {
         given: [...(before?.given ?? []), index],
       };
       rehearsal.setMadeReal(madeNow.current);
+      const title = presentRehearsal(store)?.rehearsal.name ?? name;
+      carryingOf(store).begin(keptOf({ ...rehearsal, madeReal: madeNow.current }, title));
     }
-    setSays(`Granted: ${orderWords(railroad, order)}. Its throws are on the Desk.`);
+    setSays(
+      `Granted: ${orderWords(railroad, order)}. Its throws are on the Desk, which offers the next when it has its turn.`,
+    );
     return true;
   };
   const once = (work: () => Promise<unknown>) => async () => {

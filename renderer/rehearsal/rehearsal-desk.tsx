@@ -9,7 +9,8 @@ import { Act } from '../parts/act.tsx';
 import { CapacitySheet } from './capacity-sheet.tsx';
 import { HappenedSheet } from './happened-sheet.tsx';
 import { Keep } from './keep.tsx';
-import { type KeptRehearsal, keptOf, newName, REHEARSALS } from './kept-rehearsal.ts';
+import { keepMadeReal } from './keep-made-real.ts';
+import { type KeptRehearsal, keptOf, newName } from './kept-rehearsal.ts';
 import { KeptSheet } from './kept-sheet.tsx';
 import { LeftWords } from './left-words.tsx';
 import { RealSheet } from './make-real.tsx';
@@ -125,12 +126,8 @@ export function RehearsalDesk({
   }, [asks]);
   /** What was made real of this one can be held against what happened afterwards, too: it is kept first. */
   const again = async (since: number) => {
-    if (rehearsal.madeReal !== null) {
-      const isOthers = name !== keptAs && kept.some(({ id }) => id === name);
-      const own = isOthers ? keptOf(rehearsal, newName(kept.map(({ id }) => id))) : value;
-      await connection.call('keep.write', { kind: REHEARSALS, id: own.name, value: own });
-      onKept();
-    }
+    await keepMadeReal(connection, value, keptAs);
+    onKept();
     onAgain(json.trains, since);
   };
   const beginnings = originsFor(live, live?.railroad ?? origin.railroad);

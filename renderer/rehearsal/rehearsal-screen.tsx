@@ -2,12 +2,16 @@
 import { useCallback, useEffect, useMemo, useState } from 'react';
 import { indexRailroad } from '../../shared-model/railroad/railroad.ts';
 import type { ReplyOf } from '../../shared-model/wire/contract.ts';
+import { carryingOf } from '../carrying/carrying.ts';
+import type { ConsoleStore } from '../console/console-store.ts';
+import { sessionSeconds } from '../console/followed-evening.ts';
 import { useConsole, useConsoleStore } from '../console/use-console.tsx';
 import { EmptyState } from '../parts/empty-state.tsx';
 import { screenRest } from '../shell/address.ts';
 import { useHash } from '../shell/use-hash.ts';
 import { listAtWork } from './at-work.ts';
 import { ByHand } from './by-hand.tsx';
+import { keepMadeReal } from './keep-made-real.ts';
 import { type KeptRehearsal, REHEARSALS } from './kept-rehearsal.ts';
 import { type Origin, originFromHere, originOf } from './origin.ts';
 import {
@@ -48,7 +52,13 @@ type Begun = Beginning & {
   readonly before: PresentRehearsal | null;
 };
 
-function Planner({ damaged }: { readonly damaged: string | null }) {
+interface PlannerProps {
+  readonly damaged: string | null;
+  /** How it begins where it was asked for from the Desk; null: with what was left, or the evening as it stands. */
+  readonly first: Beginning | null;
+}
+
+function Planner({ damaged, first: asked }: PlannerProps) {
   const evening = useConsole((state) => state.evening);
   const store = useConsoleStore();
   const { connection } = store;
@@ -58,6 +68,7 @@ function Planner({ damaged }: { readonly damaged: string | null }) {
   const railroad = live?.railroad ?? library.railroad;
   const [begun, setBegun] = useState<Begun>(() => {
     const left = presentRehearsal(store);
+    if (asked !== null) return { number: 0, before: left, ...asked };
     const first = { number: 0, before: null };
     return left === null ? { ...first, by: 'key', key: 'live' } : { ...first, by: 'left', present: left };
   });
@@ -131,23 +142,44 @@ function Planner({ damaged }: { readonly damaged: string | null }) {
   );
 }
 
+/** Plans again from the present what is carried out: asked for from the Desk. What was made real is kept under a name first. */
+async function againFromHere(store: ConsoleStore): Promise<Beginning | null> {
+  const carried = carryingOf(store).plan()?.rehearsal;
+  const { evening } = store.get();
+  if (carried?.madeReal == null || evening === null || evening.state.phase === 'ended') return null;
+  await keepMadeReal(store.connection, carried, presentRehearsal(store)?.keptAs ?? null);
+  const since = sessionSeconds(evening, performance.now()) - carried.madeReal.began;
+  return { by: 'again', origin: originFromHere(evening, carried.situation.trains, since) };
+}
+
+interface RecalledProps {
+  /** Whether the plan that is carried out is to be made again from here. */
+  readonly again: boolean;
+}
+
 /** What was being worked on is looked for before anything is begun. */
-function Recalled() {
+function Recalled({ again }: RecalledProps) {
   const store = useConsoleStore();
-  const [recalled, setRecalled] = useState<{ readonly damaged: string | null } | null>(null);
+  const [recalled, setRecalled] = useState<PlannerProps | null>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: it is begun once; its address says afterwards what any other's does
   useEffect(() => {
     let gone = false;
-    void recallRehearsal(store, store.get().evening?.id ?? null).then((damaged) => {
-      if (!gone) setRecalled({ damaged });
-    });
+    const recall = async () => {
+      const damaged = await recallRehearsal(store, store.get().evening?.id ?? null);
+      const first = again ? await againFromHere(store) : null;
+      if (gone) return;
+      if (again) window.location.replace('#/rehearsal');
+      setRecalled({ damaged, first });
+    };
+    void recall();
     return () => {
       gone = true;
     };
   }, [store]);
-  return recalled === null ? null : <Planner damaged={recalled.damaged} />;
+  return recalled === null ? null : <Planner {...recalled} />;
 }
 
 export function RehearsalScreen() {
   const [part] = screenRest(useHash());
-  return part === 'by-hand' ? <ByHand /> : <Recalled />;
+  return part === 'by-hand' ? <ByHand /> : <Recalled again={part === 'again'} />;
 }

@@ -5,8 +5,13 @@ import { demoRailroad } from '../../shared-model/demo/railroad.ts';
 import { askHost, type ConsolePage, goTo, openConsolePage } from '../support/console-page.ts';
 import { passingSidingExample } from '../support/example.ts';
 import { pictureFile } from '../support/picture.ts';
-import { conflictsShown, movesAsked, openThreeTrains, send } from '../support/rehearsal-page.ts';
-import { SCREEN_OPTIONS, THREE_TRAINS, threeTrainsPlan } from '../support/three-trains.ts';
+import {
+  conflictsShown,
+  movesAsked,
+  openKeptPlan,
+  openThreeTrains,
+  send,
+} from '../support/rehearsal-page.ts';
 
 const row = (page: Page, name: string) => page.locator('.rehearsal-train').filter({ hasText: name });
 const button = (page: Page, name: string | RegExp) => page.getByRole('button', { name }).first();
@@ -15,17 +20,6 @@ const order = (page: Page, name: string) =>
 
 const real = (page: Page) => page.getByRole('tab', { name: 'Make it real' });
 
-/** The three trains with a plan that is the same each time. */
-const KEPT = {
-  format: 'cabward-rehearsal/1',
-  name: 'Three trains',
-  from: 'the live evening',
-  document: demoRailroad,
-  situation: THREE_TRAINS,
-  plans: [{ name: 'Plan 1', options: SCREEN_OPTIONS, answer: threeTrainsPlan() }],
-  chosen: 0,
-  madeReal: null,
-};
 const turnOf = (page: Page, name: string) => order(page, name).first().getAttribute('data-turn');
 
 describe('a plan for three trains that is made real', () => {
@@ -33,13 +27,7 @@ describe('a plan for three trains that is made real', () => {
   beforeAll(async () => {
     opened = await openThreeTrains({ width: 1280, height: 800 });
     const { page } = opened;
-    await askHost(page, 'keep.write', { kind: 'rehearsal', id: KEPT.name, value: KEPT });
-    await goTo(page, 'desk');
-    await goTo(page, 'rehearsal');
-    await page.getByRole('tab', { name: /Kept/ }).click();
-    await button(page, `Open ${KEPT.name}`).click();
-    await real(page).click();
-    await page.locator('.rehearsal-orders li').first().waitFor();
+    await openKeptPlan(page);
   });
   afterAll(() => opened.close());
 

@@ -1,11 +1,12 @@
 /** The Rehearsal in a browser, over an evening with the three trains of its problem on the track. */
 import type { Page } from 'playwright';
 import { type KeptRehearsal, keptRehearsal } from '../../renderer/rehearsal/kept-rehearsal.ts';
+import { demoRailroad } from '../../shared-model/demo/railroad.ts';
 import { planFaults } from '../../shared-model/planning/checker/check-plan.ts';
 import { parseSituation } from '../../shared-model/planning/situation.ts';
 import { indexRailroad } from '../../shared-model/railroad/railroad.ts';
 import { askHost, type ConsolePage, goTo, openConsolePage } from './console-page.ts';
-import { THREE_TRAINS } from './three-trains.ts';
+import { SCREEN_OPTIONS, THREE_TRAINS, threeTrainsPlan } from './three-trains.ts';
 
 const PEOPLE = { 1: 'Avery', 2: 'Blake', 3: 'Kim', 4: 'Robin' };
 
@@ -71,4 +72,30 @@ export async function conflictsShown(
     count: Number(await zone.getAttribute('data-count')),
     listed: await zone.locator('li').count(),
   };
+}
+
+/** The three trains with a plan that is the same each time. */
+const KEPT = {
+  format: 'cabward-rehearsal/1',
+  name: 'Three trains',
+  from: 'the live evening',
+  document: demoRailroad,
+  situation: THREE_TRAINS,
+  plans: [{ name: 'Plan 1', options: SCREEN_OPTIONS, answer: threeTrainsPlan() }],
+  chosen: 0,
+  madeReal: null,
+};
+
+/** Opens the plan that is the same each time, where its orders are made real. */
+export async function openKeptPlan(page: Page): Promise<void> {
+  await askHost(page, 'keep.write', { kind: 'rehearsal', id: KEPT.name, value: KEPT });
+  await goTo(page, 'desk');
+  await goTo(page, 'rehearsal');
+  await page.getByRole('tab', { name: /Kept/ }).click();
+  await page
+    .getByRole('button', { name: `Open ${KEPT.name}` })
+    .first()
+    .click();
+  await page.getByRole('tab', { name: 'Make it real' }).click();
+  await page.locator('.rehearsal-orders li').first().waitFor();
 }

@@ -6,6 +6,8 @@ import type { SessionEvent } from '../../../shared-model/session/event.ts';
 import type { SessionInput } from '../../../shared-model/session/input.ts';
 import type { SessionState } from '../../../shared-model/session/state.ts';
 import type { LookAhead } from '../../../shared-model/session/world.ts';
+import type { PlanNow } from '../../carrying/carried-plan.ts';
+import type { PlanAct } from '../desk-source.ts';
 
 /** What the readers of lines look at. */
 export interface LineContext {
@@ -15,6 +17,8 @@ export interface LineContext {
   readonly recent: readonly SessionEvent[];
   /** What tells whether an order would lead into gridlock; without it nothing does. */
   readonly lookAhead?: LookAhead | undefined;
+  /** The plan that is carried out. */
+  readonly plan?: PlanNow | null | undefined;
 }
 
 export type LineAct =
@@ -22,6 +26,8 @@ export type LineAct =
   | { readonly kind: 'send'; readonly items: readonly BatchItem[] }
   /** Asks for the reason of something; nothing is sent. Null: of the last refusal, or of what is next. */
   | { readonly kind: 'why'; readonly about: string | null }
+  /** Something with the plan that is carried out. */
+  | { readonly kind: 'plan'; readonly does: PlanAct }
   /** Picks a train, for what follows. */
   | { readonly kind: 'pick'; readonly train: TrainId };
 

@@ -187,6 +187,15 @@ const plainWords: readonly Form[] = [
   ]),
 ];
 
+/** What is done with the plan that is carried out. */
+const planForms: readonly Form[] = (
+  [
+    ['aside', 'put the plan aside'],
+    ['on', 'go on with the plan'],
+    ['again', 'plan again from here'],
+  ] as const
+).map(([does, says]) => form([word('plan'), word(does)], () => [{ says, act: { kind: 'plan', does } }]));
+
 export const wordForms: readonly Form[] = [
   ...authorityForms,
   ...tagForms,
@@ -201,4 +210,5 @@ export const wordForms: readonly Form[] = [
   shown,
   ...stageForms,
   ...plainWords,
+  ...planForms,
 ];

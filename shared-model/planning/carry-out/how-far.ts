@@ -40,12 +40,19 @@ function cameTo(way: readonly BlockId[], before: Come, under: readonly BlockId[]
   return { entered, left: leftBehind(way, entered, under), astray: null };
 }
 
+/** Whether a train has run its orders and is clear behind: after that it goes where it likes. */
+function isThrough({ ways, orders }: KeptPlan, train: TrainId, { entered, left }: Come): boolean {
+  const end = ways.get(train)?.length ?? 0;
+  return entered === end && left >= end - 1 && orders.some(({ order }) => order.train === train);
+}
+
 /** How far the trains are when the evening has gone on to this state. */
-export function goneOn({ ways }: KeptPlan, before: HowFar, state: SessionState): HowFar {
+export function goneOn(plan: KeptPlan, before: HowFar, state: SessionState): HowFar {
+  const { ways } = plan;
   return new Map(
     [...before].map(([train, come]) => {
       const now = state.trains[train];
-      if (now === undefined || !now.placed || now.lost) return [train, come];
+      if (now === undefined || !now.placed || now.lost || isThrough(plan, train, come)) return [train, come];
       return [train, cameTo(ways.get(train) ?? [], come, now.blocks)];
     }),
   );

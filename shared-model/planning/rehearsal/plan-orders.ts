@@ -11,6 +11,9 @@ import type { PlanMove } from '../plan-answer.ts';
 import type { Situation } from '../situation.ts';
 import type { BlockTime, PlanTiming } from '../timing.ts';
 
+/** What implies an order that was planned or rehearsed: the log tells it from those that were typed. */
+export const MADE_REAL = 'made real from a rehearsal';
+
 export interface PlanOrder {
   /** When it is given: before the words of its move are said, or when the last block that it takes comes free. */
   readonly at: Seconds;
