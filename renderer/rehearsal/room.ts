@@ -4,9 +4,9 @@ import type { SituationJson } from '../../shared-model/planning/situation.ts';
 import type { TurnoutPosition } from '../../shared-model/railroad/document.ts';
 import { feedOf } from '../../shared-model/railroad/feed.ts';
 import type { Railroad } from '../../shared-model/railroad/railroad.ts';
-import { isStop, type Spot } from '../../shared-model/railroad/travel.ts';
+import type { Spot } from '../../shared-model/railroad/travel.ts';
 import { layBack } from '../../shared-model/railroad/under-train.ts';
-import { stopsIn } from '../../shared-model/railroad/where-words.ts';
+import { beyond, stopsIn } from '../../shared-model/railroad/where-words.ts';
 import type { Millimetres } from '../../shared-model/units.ts';
 
 type Turnouts = Pick<SituationJson, 'turnouts'>;
@@ -57,24 +57,25 @@ export function roomBehind(
 
 /**
  * A spot for one more train: where it fits, every block under it can be its cab's, and no other train is. Tracks of places come first,
- * since that is where trains stand, and one block under it before several.
+ * since that is where trains stand; best is one block under it alone, and track ahead of it, so that it can be sent somewhere.
  *
  * @returns null where there is none
  */
 export function freeSpot(railroad: Railroad, json: SituationJson, id: TrainId, cab: ThrottleId): Spot | null {
   const taken = new Set(json.trains.flatMap((train) => blocksUnder(railroad, json, train) ?? []));
   const lengthMm = railroad.trains.get(id)?.length ?? 0;
-  const spots = [
-    ...railroad.document.places.flatMap(({ at }) => at).filter(({ toward }) => isStop(railroad, toward)),
-    ...railroad.document.blocks.flatMap((block) => stopsIn(railroad, block.id)),
-  ];
+  const ofPlaces = railroad.document.places.flatMap(({ at }) =>
+    at.flatMap(({ edge }) => railroad.blockOfEdge.get(edge) ?? []),
+  );
+  const blocks = new Set([...ofPlaces, ...railroad.document.blocks.map((block) => block.id)]);
+  const spots = [...blocks].flatMap((block) => stopsIn(railroad, block));
   let next: Spot | null = null;
   for (const spot of spots) {
-    const blocks = blocksBehind(railroad, json, spot, lengthMm);
-    if (blocks === null || blocks.length === 0 || blocks.some((block) => taken.has(block))) continue;
-    if (!blocks.every((block) => feedOf(railroad, block)?.throttles.includes(cab))) continue;
-    if (blocks.length === 1) return { edge: spot.edge, toward: spot.toward };
-    next ??= { edge: spot.edge, toward: spot.toward };
+    const under = blocksBehind(railroad, json, spot, lengthMm);
+    if (under === null || under.some((block) => taken.has(block))) continue;
+    if (!under.every((block) => feedOf(railroad, block)?.throttles.includes(cab))) continue;
+    if (under.length === 1 && beyond(railroad, spot).length > 0) return spot;
+    next ??= spot;
   }
   return next;
 }

@@ -4,6 +4,7 @@ import { knobsTurned, standsDead, withKnobsFor } from '../../../renderer/rehears
 import { freeSpot, roomBehind } from '../../../renderer/rehearsal/room.ts';
 import { restWords, rowWords, wrongBlocks, wrongIn } from '../../../renderer/rehearsal/what-is-wrong.ts';
 import { parseSituation, type SituationJson } from '../../../shared-model/planning/situation.ts';
+import { beyond } from '../../../shared-model/railroad/where-words.ts';
 import { demo } from '../../support/three-trains.ts';
 
 type Row = SituationJson['trains'][number];
@@ -26,6 +27,8 @@ describe('one more train', () => {
     for (const { id, length } of demo.document.trains) {
       const spot = freeSpot(demo, json, id, '1' as never);
       if (spot === null) throw new Error('there is room for six trains');
+      // Not against a buffer: it is put on to be sent somewhere.
+      expect(beyond(demo, spot)).not.toEqual([]);
       expect(roomBehind(demo, json, { train: id, ...spot, cab: '1' })).toBeGreaterThanOrEqual(length);
       json = rows(...json.trains, { train: id, ...spot, cab: '1' });
     }
