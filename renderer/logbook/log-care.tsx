@@ -1,5 +1,6 @@
 /** Care of the log: bring in an evening from a file, make a backup, restore from one, go through the whole log. */
 import { useCallback, useEffect, useRef, useState } from 'react';
+import { flushSync } from 'react-dom';
 import type { BackupCard } from '../../shared-model/wire/evening-calls.ts';
 import { useConsoleStore } from '../console/use-console.tsx';
 import { Act } from '../parts/act.tsx';
@@ -52,10 +53,44 @@ function useGoingThrough(tell: (words: string) => void) {
   };
 }
 
+/** Asks once more before it restores; the focus is on the answer that changes nothing. */
+function Restoring({ file, onRestore }: { readonly file: string; readonly onRestore: () => void }) {
+  const [asked, setAsked] = useState(false);
+  const acts = useRef<HTMLSpanElement>(null);
+  const ask = (next: boolean) => {
+    flushSync(() => setAsked(next));
+    acts.current?.querySelector<HTMLButtonElement>('button:last-child')?.focus();
+  };
+  return (
+    <span ref={acts} className="logbook-acts">
+      {asked ? (
+        <>
+          <Act
+            kind="calm"
+            onPress={() => {
+              ask(false);
+              onRestore();
+            }}
+            label={`Restore from ${file}, sure`}
+          >
+            Yes, restore
+          </Act>
+          <Act kind="calm" onPress={() => ask(false)}>
+            No
+          </Act>
+        </>
+      ) : (
+        <Act kind="calm" onPress={() => ask(true)} label={`Restore from ${file}`}>
+          Restore …
+        </Act>
+      )}
+    </span>
+  );
+}
+
 function Backups({ onClose }: { readonly onClose: () => void }) {
   const { connection } = useConsoleStore();
   const [cards, setCards] = useState<readonly BackupCard[] | null>(null);
-  const [asked, setAsked] = useState<string | null>(null);
   const [says, setSays] = useState<string | null>(null);
   const care = useGoingThrough(setSays);
   const read = useCallback(async () => {
@@ -71,7 +106,6 @@ function Backups({ onClose }: { readonly onClose: () => void }) {
     await read();
   };
   const restore = async (file: string) => {
-    setAsked(null);
     setSays('The backup is being gone through.');
     const answer = await care.follow(() => connection.call('log.restore', { file }));
     setSays(answer.ok ? answer.value.says : answer.problem.says);
@@ -90,33 +124,22 @@ function Backups({ onClose }: { readonly onClose: () => void }) {
         <Table
           caption={`${cards.length} backups`}
           columns={[
+            { name: 'Made' },
             { name: 'File' },
             { name: 'Evenings', figures: true },
-            { name: 'Newest' },
-            { name: 'Size' },
+            { name: 'Newest evening' },
+            { name: 'Size', figures: true },
             { name: 'Act' },
           ]}
-          rows={cards.map(({ file, evenings, newest, bytes, problem }) => ({
+          rows={cards.map(({ file, made, evenings, newest, bytes, problem }) => ({
             key: file,
             cells: [
+              made === null ? 'not known' : day(made),
               problem === null ? file : `${file}: ${problem}`,
               evenings,
               day(newest),
               megabytes(bytes),
-              asked === file ? (
-                <span key="sure" className="logbook-acts">
-                  <Act kind="calm" onPress={() => void restore(file)} label={`Restore from ${file}, sure`}>
-                    Yes, restore
-                  </Act>
-                  <Act kind="calm" onPress={() => setAsked(null)}>
-                    No
-                  </Act>
-                </span>
-              ) : (
-                <Act key="ask" kind="calm" onPress={() => setAsked(file)} label={`Restore from ${file}`}>
-                  Restore …
-                </Act>
-              ),
+              <Restoring key="restore" file={file} onRestore={() => void restore(file)} />,
             ],
           }))}
         />
@@ -148,7 +171,7 @@ export function LogCare() {
     setSays(
       answer.ok
         ? { bad: false, words: `Brought in: ${answer.value.name}, ${answer.value.entries} entries.` }
-        : { bad: true, words: `${file.name} was not brought in. ${answer.problem.says}` },
+        : { bad: true, words: `${file.name} was not brought in: ${answer.problem.says}` },
     );
   };
   const verify = async () => {

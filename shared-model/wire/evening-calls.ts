@@ -50,6 +50,8 @@ const backupCard = z.strictObject({
   /** Its file's name in the folder of backups. */
   file: z.string(),
   bytes: z.number(),
+  /** When it was made, RFC 3339, by its name; null where that does not say. */
+  made: z.string().nullable(),
   evenings: entry,
   /** When its newest evening was opened; null where it has none. */
   newest: z.string().nullable(),

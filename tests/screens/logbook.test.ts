@@ -156,6 +156,35 @@ describe('the Logbook', () => {
     await goTo(page, 'help');
   });
 
+  it('asks before it restores with the focus on No, and gives the focus back; says when each backup was made', async () => {
+    const { page } = opened;
+    await goTo(page, 'logbook');
+    await page.getByRole('button', { name: 'Backups …' }).press('Enter');
+    const focused = () => page.evaluate(() => document.activeElement?.textContent ?? '');
+    await page
+      .getByRole('button', { name: /^Restore from/ })
+      .first()
+      .press('Enter');
+    expect(await focused()).toBe('No');
+    await page.keyboard.press('Enter');
+    expect(await focused()).toMatch(/^Restore …/);
+    const made = page.getByRole('rowheader').first();
+    expect(await made.textContent()).toMatch(/^\d{4}-\d\d-\d\d \d\d:\d\d$/);
+    await page.keyboard.press('Escape');
+  });
+
+  it('keeps the column heads of a long table in sight, below the ways to the parts of the evening', async () => {
+    const { page } = opened;
+    await openDemo(page, '/sheet');
+    const table = page.getByRole('table', { name: 'Trains at reporting points' });
+    await table.getByRole('row').nth(30).scrollIntoViewIfNeeded();
+    await page.locator('.logbook').evaluate((scroller) => scroller.scrollBy(0, 400));
+    const [head, ways] = [table.locator('thead th').first(), page.locator('.logbook-nav')];
+    await expect.poll(async () => (await table.boundingBox())?.y ?? 0).toBeLessThan(0);
+    const [top, bottom] = [(await head.boundingBox())?.y ?? 0, await ways.boundingBox()];
+    expect(Math.abs(top - ((bottom?.y ?? 0) + (bottom?.height ?? 0)))).toBeLessThanOrEqual(1);
+  });
+
   it.each(['dark', 'light', 'contrast'] as const)(
     'is found without fault by axe in the %s theme',
     async (theme) => {
@@ -195,7 +224,7 @@ describe('the Logbook', () => {
     await page.getByLabel('Evening file').setInputFiles(changed);
     await page
       .getByRole('alert')
-      .filter({ hasText: /was not brought in\. \$\.entries\[1\]/ })
+      .filter({ hasText: /was not brought in: \$\.entries\[1\]/ })
       .waitFor();
     const sound = join(folder, 'sound.json');
     writeFileSync(sound, text);
@@ -225,5 +254,24 @@ describe('the Logbook', () => {
     await page.getByText('No evening in the log yet').waitFor();
     await askHost(page, 'evenings.import', { text });
     await page.getByRole('link', { name: 'Demo evening' }).waitFor();
+  });
+
+  it('follows another window that restores, opens an evening and ends it', async () => {
+    const { page } = opened;
+    const rows = page.getByRole('row');
+    const [card] = await askHost(page, 'evenings.list', {});
+    await askHost(page, 'log.backup', {});
+    await askHost(page, 'evenings.remove', { id: card?.id ?? '', confirm: 'Demo evening' });
+    await page.getByText('No evening in the log yet').waitFor();
+    const [backup] = await askHost(page, 'log.backups', {});
+    await askHost(page, 'log.restore', { file: backup?.file ?? '' });
+    await page.getByRole('link', { name: 'Demo evening' }).waitFor();
+    const [railroad] = await askHost(page, 'railroads.list', {});
+    await askHost(page, 'evening.open', { railroad: railroad?.id ?? '', alone: true });
+    await page.getByText('2 of 2 evenings').waitFor();
+    const open = rows.nth(1).getByRole('cell').nth(2);
+    expect(await open.textContent()).toBe('1');
+    await askHost(page, 'evening.send', { items: [{ input: { do: 'end-session' } }] });
+    await expect.poll(() => open.textContent()).toBe('2');
   });
 });

@@ -9,6 +9,15 @@ const BACKUPS_KEPT = 10;
 /** The folder beside a log in which its backups are. */
 export const backupFolder = (log: string) => join(dirname(log), 'backups');
 
+const stampOf = (at: string) => at.replace(/[:.]/g, '-');
+
+/** When a backup was made, by its file's name, RFC 3339; null where that does not say. */
+export function madeAt(file: string): string | null {
+  const [, day, hour, minute, second, part] =
+    /(\d{4}-\d\d-\d\d)T(\d\d)-(\d\d)-(\d\d)-(\d{3})Z\.cabward$/.exec(file) ?? [];
+  return day === undefined ? null : `${day}T${hour}:${minute}:${second}.${part}Z`;
+}
+
 /**
  * Makes a backup of a log.
  *
@@ -24,7 +33,7 @@ export async function backUp(
   const folder = backupFolder(log.name);
   mkdirSync(folder, { recursive: true });
   const stem = basename(log.name).replace(/\.cabward$/, '');
-  const file = join(folder, `${stem}-${at.replace(/[:.]/g, '-')}.cabward`);
+  const file = join(folder, `${stem}-${stampOf(at)}.cabward`);
   const unfinished = `${file}.unfinished`;
   try {
     await log.backup(unfinished);

@@ -3,7 +3,7 @@ import { existsSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
 import { copyFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import type { BackupCard } from '../../../shared-model/wire/evening-calls.ts';
-import { backupFolder } from './backup.ts';
+import { backupFolder, madeAt } from './backup.ts';
 import { readDocument } from './documents.ts';
 import { readEvents } from './events.ts';
 import { keep, keptOf } from './kept.ts';
@@ -29,10 +29,11 @@ export function backupCards(log: string): readonly BackupCard[] {
       const path = join(folder, file);
       const bytes = statSync(path).size;
       const opened = openForReading(path);
-      if (!opened.ok) return { file, bytes, evenings: 0, newest: null, problem: opened.problem.says };
+      const made = madeAt(file);
+      if (!opened.ok) return { file, bytes, made, evenings: 0, newest: null, problem: opened.problem.says };
       try {
         const rows = sessionRows(opened.log);
-        return { file, bytes, evenings: rows.length, newest: rows[0]?.openedAt ?? null, problem: null };
+        return { file, bytes, made, evenings: rows.length, newest: rows[0]?.openedAt ?? null, problem: null };
       } finally {
         opened.log.close();
       }
