@@ -29,8 +29,8 @@ export function useJob(): Job {
   // A push may come before the answer that names the job; of jobs of other windows nothing is kept.
   const asking = useRef(false);
   const early = useRef<Told[]>([]);
-  /** What was asked last is still wanted. */
-  const wanted = useRef(false);
+  /** Counts what was asked and what was given up: only the answer to the newest is wanted. */
+  const newest = useRef(0);
 
   const hear = useCallback((told: Told) => {
     if (told.value.job !== job.current) {
@@ -58,23 +58,27 @@ export function useJob(): Job {
     ];
     return () => {
       for (const end of ends) end();
+      newest.current += 1;
       if (job.current !== null) void connection.call('plan.cancel', { job: job.current });
     };
   }, [connection, hear]);
 
   const start = useCallback(
     async (request: RequestOf<'plan.start'>) => {
+      if (job.current !== null) void connection.call('plan.cancel', { job: job.current });
       early.current = [];
       job.current = null;
-      wanted.current = true;
+      newest.current += 1;
+      const mine = newest.current;
       setState({ is: 'working', job: null, says: 'Begun.', best: null });
       asking.current = true;
       const answer = await connection.call('plan.start', request);
-      asking.current = false;
-      if (!wanted.current) {
+      // Given up, or asked anew meanwhile: its answer would be taken for the newer one's.
+      if (mine !== newest.current) {
         if (answer.ok) await connection.call('plan.cancel', { job: answer.value.job });
         return;
       }
+      asking.current = false;
       if (!answer.ok) {
         setState({ is: 'wrong', says: answer.problem.says, path: answer.problem.path ?? '$' });
         return;
@@ -91,7 +95,8 @@ export function useJob(): Job {
   const clear = useCallback(() => {
     if (job.current !== null) void connection.call('plan.cancel', { job: job.current });
     job.current = null;
-    wanted.current = false;
+    asking.current = false;
+    newest.current += 1;
     setState({ is: 'idle' });
   }, [connection]);
   return { state, start, cancel, clear };
