@@ -14,6 +14,7 @@ import { orderWords, waitedWords } from '../carrying/turn-words.ts';
 import { useConsole, useConsoleStore, useSessionSeconds } from '../console/use-console.tsx';
 import { Act } from '../parts/act.tsx';
 import { keptOf } from './kept-rehearsal.ts';
+import { LateTrains } from './late-trains.tsx';
 import type { PlanSeen } from './made-plan.ts';
 import { presentRehearsal } from './present-rehearsal.ts';
 import { isSameTrack } from './same-track.ts';
@@ -160,6 +161,9 @@ function MakeReal({ rehearsal, name, seen, onAgain, onNext }: MakeRealProps) {
       </div>
       {notNow === undefined ? null : <p>{notNow}</p>}
       {says === null ? null : <p role="status">{says}</p>}
+      {made === null ? null : (
+        <LateTrains railroad={railroad} seen={seen} far={far} turns={turns} since={since} />
+      )}
       {strayed.length === 0 ? null : (
         <ul role="alert" className="rehearsal-problem">
           {strayed.map(([train, { astray }]) => (

@@ -56,6 +56,23 @@ describe('a plan for three trains that is made real', () => {
     await page.screenshot({ path: pictureFile('rehearsal-held-1280') });
   });
 
+  it('says of a train that is late by how much, who waits for it, and what to do when it lasts', async () => {
+    const { page } = opened;
+    const late = page.getByRole('list', { name: 'Behind the plan' });
+    expect(await late.count()).toBe(0);
+    await page.evaluate(() => {
+      const now = performance.now.bind(performance);
+      performance.now = () => now() + 80_000;
+    });
+    await late
+      .getByText(/^No\. 3 is 1:\d\d behind the plan; .*No\. 24.* waits? for it\.$/)
+      .waitFor({ timeout: 10_000 });
+    expect(await page.locator('.rehearsal-late').textContent()).toContain('nothing locks');
+    await page.screenshot({ path: pictureFile('rehearsal-late-1280') });
+    // The page's own clock again.
+    await page.evaluate(() => Reflect.deleteProperty(performance, 'now'));
+  });
+
   it('is there again when the Desk was gone to for the throws, and the next has its turn by the reports', async () => {
     const { page } = opened;
     await goTo(page, 'desk');

@@ -1,13 +1,15 @@
 /** A kept plan: whose turn it is, and how far the trains have come by the reports. */
 import { describe, expect, it } from 'vitest';
 import { drawsFrom } from '../../../shared-model/chance.ts';
+import { behindPlan } from '../../../shared-model/planning/carry-out/behind.ts';
 import { atTheBeginning, goneOn, howFarAfter } from '../../../shared-model/planning/carry-out/how-far.ts';
 import { turnsOf } from '../../../shared-model/planning/carry-out/whose-turn.ts';
 import { plan } from '../../../shared-model/planning/plan.ts';
 import { parseSituation } from '../../../shared-model/planning/situation.ts';
+import { planTiming } from '../../../shared-model/planning/timing.ts';
 import { indexRailroad } from '../../../shared-model/railroad/railroad.ts';
 import type { SessionState } from '../../../shared-model/session/state.ts';
-import { carried, expectGood, forked, rehearsed, THREE } from '../../support/crew/rehearsed.ts';
+import { carried, expectGood, forked, lateUpTo, rehearsed, THREE } from '../../support/crew/rehearsed.ts';
 import { plainNodes } from '../../support/line-of-track.ts';
 import { STEP_MM, trainsAt, withCrews } from '../../support/step-track.ts';
 import { SCREEN_OPTIONS } from '../../support/three-trains.ts';
@@ -35,6 +37,41 @@ describe('whose turn it is', () => {
   it('is over for an order whose train has gone so far without it', () => {
     const far = new Map(atTheBeginning(kept)).set('t3' as never, { entered: 5, left: 3, astray: null });
     expect(turnOf('t3', far)).toEqual({ is: 'given' });
+  });
+});
+
+describe('how late the trains are', () => {
+  const { kept, answer } = THREE;
+  const timing = planTiming(THREE.railroad, THREE.situation, answer, SCREEN_OPTIONS);
+  const behind = (since: number, far = atTheBeginning(kept)) =>
+    behindPlan(kept, timing, far, turnsOf(kept, far, new Set([0])), since, 15);
+  const enters = timing.blocks.find(({ train, headIn }) => train === 't3' && headIn !== null)?.headIn ?? 0;
+
+  it('is how long ago each was planned to come into the next block of its way; less than a wished time is not told', () => {
+    expect(enters).toBeGreaterThan(0);
+    expect(behind(enters + 14.9).map(({ train }) => train)).not.toContain('t3');
+    expect(behind(enters + 20).find(({ train }) => train === 't3')?.by).toBeCloseTo(20, 6);
+  });
+
+  it('names those whose order was due by now and who wait for it', () => {
+    const first = kept.orders.find(({ order }) => order.train === 't24')?.order.at ?? 0;
+    const keepsWaiting = (since: number) => behind(since).find(({ train }) => train === 't3')?.keepsWaiting;
+    expect(keepsWaiting(Math.max(first, enters + 15) + 1)).toContain('t24');
+    const gone = new Map(atTheBeginning(kept)).set('t3' as never, { entered: 2, left: 2, astray: null });
+    expect(behind(first + 60, gone).find(({ train }) => train === 't3')?.keepsWaiting ?? []).not.toContain(
+      't24',
+    );
+  });
+
+  it('is nothing for a train that has come to the end of its way', () => {
+    const way = kept.ways.get('t3' as never) ?? [];
+    const there = new Map(atTheBeginning(kept)).set('t3' as never, {
+      entered: way.length,
+      left: way.length - 1,
+      astray: null,
+    });
+    expect(behind(10_000, there).map(({ train }) => train)).toEqual(expect.arrayContaining(['t12', 't24']));
+    expect(behind(10_000, there).map(({ train }) => train)).not.toContain('t3');
   });
 });
 
@@ -112,4 +149,5 @@ it('two lines that cross on an insulated diamond have it one after the other, th
   expect([['P'], ['Q']]).toContainEqual(waits.find((blocks) => blocks.length > 0));
   const late = (train: string) => carried(the, (id) => (id === train ? 40 : 0));
   for (const train of ['t1', 't2']) expectGood(the, late(train), train);
+  for (const seed of [1, 2, 3, 4, 5]) expectGood(the, carried(the, lateUpTo(3, seed)), `${seed}`);
 });

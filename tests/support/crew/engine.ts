@@ -15,6 +15,8 @@ export interface Piece {
   readonly block: BlockId;
   readonly fromMm: number;
   readonly tillMm: number;
+  /** The place of the order by which it was given; -1 for what was under the train at first. */
+  readonly order: number;
 }
 
 export interface Engine {
@@ -54,7 +56,7 @@ export function newEngine(railroad: Railroad, train: SituationTrain): Engine {
   let tillMm = 0;
   const under = train.trail.map(({ edge }): Piece => {
     const fromMm = tillMm - lengthOf(railroad, edge);
-    const piece = { edge, block: blockOf(railroad, edge), fromMm, tillMm };
+    const piece = { edge, block: blockOf(railroad, edge), fromMm, tillMm, order: -1 };
     tillMm = fromMm;
     return piece;
   });
@@ -77,17 +79,27 @@ export function newEngine(railroad: Railroad, train: SituationTrain): Engine {
 }
 
 /** Takes the spots of a grant that the engineer did not know of yet. */
-export function lengthen(railroad: Railroad, engine: Engine, id: string, { legs }: AuthorityNow): void {
+export function lengthen(
+  railroad: Railroad,
+  engine: Engine,
+  id: string,
+  { legs }: AuthorityNow,
+  order: number,
+): void {
   const spots = legs.flatMap((leg) => leg.spots);
   // A new authority begins with the spot on which the head stands.
   const known = engine.authority?.id === id ? engine.authority.spots : 1;
   for (const { edge } of spots.slice(known)) {
     const fromMm = engine.path.at(-1)?.tillMm ?? 0;
     const tillMm = fromMm + lengthOf(railroad, edge);
-    engine.path.push({ edge, block: blockOf(railroad, edge), fromMm, tillMm });
+    engine.path.push({ edge, block: blockOf(railroad, edge), fromMm, tillMm, order });
   }
   engine.authority = { id, spots: spots.length };
 }
+
+/** The order by which it goes on from where it is, or by which it came there; -1 where it has had none. */
+export const orderAhead = ({ path, mm }: Engine): number =>
+  (path.find(({ fromMm }) => fromMm > mm - HAIR) ?? path.at(-1))?.order ?? -1;
 
 /** The piece that begins where the head is. */
 export const pieceAhead = ({ path, mm }: Engine): Piece | undefined =>
@@ -121,6 +133,7 @@ const EASED = 0.9;
 
 /** A place at which a train stands or comes to, when it is there, and from when on its way goes on beyond. */
 export interface WayOn {
+  readonly order: number;
   readonly mm: number;
   readonly at: number;
   readonly goesOn: number;

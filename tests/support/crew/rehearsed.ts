@@ -12,6 +12,7 @@ import { plan } from '../../../shared-model/planning/plan.ts';
 import type { PlanAnswer } from '../../../shared-model/planning/plan-answer.ts';
 import { eveningOfSituation } from '../../../shared-model/planning/rehearsal/fork-evening.ts';
 import { ordersOfPlan } from '../../../shared-model/planning/rehearsal/plan-orders.ts';
+import { playPlan } from '../../../shared-model/planning/rehearsal/play-plan.ts';
 import type { Situation } from '../../../shared-model/planning/situation.ts';
 import { type PlanTiming, planTiming } from '../../../shared-model/planning/timing.ts';
 import { indexRailroad, type Railroad } from '../../../shared-model/railroad/railroad.ts';
@@ -136,26 +137,55 @@ export function expectGood(the: Rehearsed, done: Carried, name: string): void {
   ).toBe(true);
 }
 
-/** Meets of two to four trains on lines with stations, planned and taken by the rules as they are planned. */
-export const MEETS: readonly Rehearsed[] = [
-  [1, 2, 1, 2, 1],
-  [2, 1, 2, 1, 2],
-  [1, 1, 2, 1, 3, 1],
-  [3, 1, 1, 2, 1, 3],
-].flatMap((stations, line) => {
-  const railroad = indexRailroad(withCrews(stationsTrack(stations), 4));
-  return Array.from({ length: 10 }, (_, index) => line * 10 + index + 1).flatMap((seed) => {
-    const made = randomSituation(railroad, chanceOf(seed), {
-      trains: 2 + (seed % 3),
-      reachable: true,
-    });
+/** Random meets of two to four trains on a railroad that are planned, and that the rules take as they are planned. */
+function meetsOn(railroad: Railroad, options: PlanOptions, seeds: readonly number[]): readonly Rehearsed[] {
+  return seeds.flatMap((seed) => {
+    const made = randomSituation(railroad, chanceOf(seed), { trains: 2 + (seed % 3), reachable: true });
     if (made === null) return [];
-    const answer = plan(railroad, made.situation, SCREEN_OPTIONS, {
+    const answer = plan(railroad, made.situation, options, {
       draw: drawsFrom(seed),
       shouldStop: () => false,
       patience: 60,
     });
-    return answer.verdict === 'planned' ? [rehearsed(railroad, made.situation, answer)] : [];
+    if (answer.verdict !== 'planned') return [];
+    const the = rehearsed(railroad, made.situation, answer, undefined, options);
+    const timing = planTiming(railroad, made.situation, answer, options);
+    const orders = the.kept.orders.map(({ order }) => order);
+    return playPlan(forked(the), answer, timing, orders).refused.length === 0 ? [the] : [];
   });
-});
+}
+
+const tenFrom = (first: number): readonly number[] => Array.from({ length: 10 }, (_, index) => first + index);
+
+/** Meets on lines with stations. */
+export const meets = (options: PlanOptions): readonly Rehearsed[] =>
+  [
+    [1, 2, 1, 2, 1],
+    [2, 1, 2, 1, 2],
+    [1, 1, 2, 1, 3, 1],
+    [3, 1, 1, 2, 1, 3],
+  ].flatMap((stations, line) =>
+    meetsOn(indexRailroad(withCrews(stationsTrack(stations), 4)), options, tenFrom(line * 10 + 1)),
+  );
+export const MEETS = meets(SCREEN_OPTIONS);
 export const THREE = rehearsed(demo, threeTrains(), threeTrainsPlan());
+
+/** Meets on a line whose stations have one track each that is a section behind a toggle, fed through the plain track beside it. */
+export function toggledMeets(): readonly Rehearsed[] {
+  const document = withCrews(stationsTrack([1, 2, 1, 2, 1]), 4);
+  const parents = new Map([
+    ['S1b', 'P0'],
+    ['S3b', 'P4'],
+  ]);
+  const blocks = document.blocks.map((block) => {
+    const from = parents.get(block.id);
+    return from === undefined ? block : { ...block, source: { toggle: `H-${block.id}`, from } };
+  });
+  const toggles = [...parents.keys()].map((block) => ({ id: `H-${block}`, name: `Hold ${block}` }));
+  const selectors = document.selectors.filter(({ name }) => !parents.has(name));
+  return meetsOn(
+    indexRailroad({ ...document, blocks, toggles, selectors } as typeof document),
+    SCREEN_OPTIONS,
+    Array.from({ length: 40 }, (_, index) => index + 1),
+  );
+}

@@ -24,6 +24,7 @@ import {
   newEngine,
   newlyCleared,
   nextPlace,
+  orderAhead,
   type Piece,
   pieceAhead,
   pieceBehind,
@@ -33,7 +34,7 @@ import {
 import { type AheadThrow, laterBy } from './hold-back.ts';
 import { pairOfHands } from './pair-of-hands.ts';
 
-/** Seconds. Plans are given rounded, and compared to no less. */
+/** Seconds: plans are given rounded, and compared to no less. */
 const A_MOMENT = 0.002;
 /** A train stands at least so long; else its next move would read as one with the move before. */
 const STAND = 0.01;
@@ -83,8 +84,6 @@ export function carryOut(
     far = goneOn(kept, far, evening.state);
     return taken.event;
   };
-  const lastOrderOf = (train: TrainId): number =>
-    given.findLast((place) => orders[place]?.train === train) ?? -1;
   const mayGive = (at: number): boolean =>
     now >= at - wishes.aheadSeconds - HAIR && (wishes.until === undefined || now < wishes.until);
 
@@ -99,7 +98,7 @@ export function carryOut(
     const granted = authority === undefined ? undefined : evening.state.authorities[authority];
     // What is refused stands in the events for the test to find; its train stays where it is.
     if (outcome === 'done' && authority !== undefined && granted !== undefined) {
-      lengthen(railroad, engine, authority, granted);
+      lengthen(railroad, engine, authority, granted, place);
       // What the plan needs first is thrown first.
       const needed = (block: BlockId): number =>
         order.enters.find((stay) => stay.block === block)?.headIn ?? order.at;
@@ -117,6 +116,7 @@ export function carryOut(
   /** The gaps ahead of a train, or where it stands, with when its way goes on there, as far as anybody can know. */
   const waysOn = (engine: Engine): readonly WayOn[] =>
     stopsAhead(engine, now).map(({ before, next, at }) => ({
+      order: next.order,
       mm: next.fromMm,
       at,
       goesOn: mayEnterFrom(before, next, hands.expectedFrom(engine.id, next.block, now)),
@@ -130,7 +130,8 @@ export function carryOut(
   };
   /** How late a train is, as far as anybody can know by now. */
   const latenessOf = (train: TrainId): number => {
-    const last = lastOrderOf(train);
+    const engine = engines.find(({ id }) => id === train);
+    const last = engine === undefined ? -1 : orderAhead(engine);
     if (last < 0) return 0;
     const started = startedAt.get(orders[last]?.move ?? -1);
     return Math.max(0, (started ?? now) - wishes.plannedStart(last));
@@ -141,7 +142,7 @@ export function carryOut(
   const wordsFrom = (engine: Engine): number => {
     const stop = engine.isTold || engine.doing === 'starts' ? undefined : nextStop(engine);
     if (stop === undefined) return Number.POSITIVE_INFINITY;
-    const place = lastOrderOf(engine.id);
+    const place = stop.order;
     const { talkSeconds, startSeconds } = options;
     return (
       Math.max(stop.at, wishes.plannedStart(place) + laterFor(place), stop.goesOn - startSeconds) -
@@ -156,7 +157,7 @@ export function carryOut(
     engine.speed = engine.planned * engine.pace;
     engine.departs = start + options.startSeconds;
     engine.move = { start, edges: [], blocks: [] };
-    startedAt.set(orders[lastOrderOf(engine.id)]?.move ?? -1, start);
+    startedAt.set(orders[orderAhead(engine)]?.move ?? -1, start);
   };
   const speak = (): boolean => {
     if (voice.speaks !== null) {
@@ -228,7 +229,6 @@ export function carryOut(
     if (work?.input != null) say(work.input);
     return work !== null;
   };
-
   for (let steps = 0; steps < MOST_STEPS; steps += 1) {
     if (throwOne() || giveOrder() || drive() || speak()) continue;
     easeOff();
@@ -243,7 +243,7 @@ export function carryOut(
     now = next;
   }
   moves.sort((one, other) => one.start - other.start);
-  const keptTimes = !wasSlow && hands.done.every(({ at, till }) => till - at < options.throwSeconds + HAIR);
-  const total = totalOf(moves);
-  return { moves, throws: hands.done, total, events, words, given, far, keptTimes, begun, evening };
+  const throws = hands.done;
+  const keptTimes = !wasSlow && throws.every(({ at, till }) => till - at < options.throwSeconds + HAIR);
+  return { moves, throws, total: totalOf(moves), events, words, given, far, keptTimes, begun, evening };
 }
