@@ -4,6 +4,7 @@ import { drawsFrom } from '../../shared-model/chance.ts';
 import { planFaults } from '../../shared-model/planning/checker/check-plan.ts';
 import { USUAL_OPTIONS } from '../../shared-model/planning/plan/options.ts';
 import { plan } from '../../shared-model/planning/plan.ts';
+import { safe } from '../../shared-model/planning/safe.ts';
 import { parseSituation } from '../../shared-model/planning/situation.ts';
 import type { RailroadDocument } from '../../shared-model/railroad/document.ts';
 import { indexRailroad } from '../../shared-model/railroad/railroad.ts';
@@ -128,4 +129,37 @@ it('runs over an insulated crossing that the train itself lies on, where its tai
     trains: [{ train: 't1', edge: 'e2', toward: 'g1', cab: '1', to: 'East' }],
   });
   expect(answer.moves.map(({ edges }) => edges)).toEqual([['e3', 'e4', 'e5']]);
+});
+
+it('is impossible where a section would have to be fed again under its train, though one train at a time would do', () => {
+  const line: SmallTrack = {
+    nodes: plainNodes('n1', 'g1', 'g2', 'g3', 'n2'),
+    edges: [
+      ['e1', 'n1', 'g1', 2000],
+      ['e2', 'g1', 'g2', 2000],
+      ['e3', 'g2', 'g3', 2000],
+      ['e4', 'g3', 'n2', 2000],
+    ],
+    blocks: { Hold: 'e1', West: 'e2', Middle: 'e3', East: 'e4' },
+  };
+  const document = smallDocument(line, {
+    trains,
+    toggles: [{ id: 'H', name: 'Hold' }],
+    blocks: smallDocument(line).blocks.map((block) =>
+      block.id === 'Hold' ? { ...block, source: { toggle: 'H', from: 'Middle' } } : block,
+    ),
+  });
+  const json = {
+    trains: [
+      { train: 't1', edge: 'e1', toward: 'g1', cab: '1', to: 'West' },
+      { train: 't2', edge: 'e2', toward: 'g2', cab: '2', to: 'East' },
+    ],
+  };
+  const railroad = indexRailroad(document);
+  const situation = parseSituation(railroad, json);
+  if (!situation.ok) throw new Error(situation.malformed.says);
+  expect(safe(railroad, situation.value).verdict).toBe('safe');
+  // The middle is wanted for t2 while its selector feeds t1 in the section; put off under t1, the toggle is never put on again.
+  const effort = { draw: drawsFrom(1), shouldStop: () => false };
+  expect(plan(railroad, situation.value, USUAL_OPTIONS, effort).verdict).toBe('impossible');
 });

@@ -7,7 +7,14 @@ import type { PlanTask, TimedRun } from './plan-task.ts';
 /** What was done last. */
 export type Deed =
   | { readonly is: 'run'; readonly run: TimedRun; readonly at: Seconds }
-  | { readonly is: 'throw'; readonly knob: number; readonly value: number; readonly at: Seconds };
+  | {
+      readonly is: 'throw';
+      readonly knob: number;
+      readonly value: number;
+      readonly at: Seconds;
+      /** The blocks that it feeds through toggles that are on, or that its edges are in. */
+      readonly over: readonly number[];
+    };
 
 export interface ExactState {
   /** When the last deed began: none after it begins earlier. */
@@ -76,6 +83,29 @@ function fromStand(
   return Math.max(at, voice, stands + startSeconds, talkSeconds + startSeconds);
 }
 
+/** Whether the toggles are on of every section that a train lies in: one that was put off under it is dead, and is not thrown under it again. */
+function isAlive(
+  { table, knobs, movers }: PlanTask,
+  { standing, values }: ExactState,
+  mover: number,
+): boolean {
+  return must(movers[mover])
+    .under(must(standing[mover]))
+    .every((resource) => {
+      if (resource >= table.blocks.length) return true;
+      return knobs.togglesOf(resource).every((toggle) => values[toggle] === 1);
+    });
+}
+
+/** All that a knob feeds through toggles that are on, or that its edges are in. */
+function touchedBy({ knobs }: PlanTask, values: readonly number[], knob: number): readonly number[] {
+  const found = new Set(must(knobs.blocks[knob]));
+  if (must(knobs.knobs[knob]).kind === 'turnout') return [...found];
+  for (const block of found)
+    for (const next of must(knobs.behind[block])) if (values[next.toggle] === 1) found.add(next.block);
+  return [...found];
+}
+
 const valuesAfter = (values: readonly number[], trails: TimedRun['trails']): readonly number[] =>
   trails.length === 0
     ? values
@@ -83,17 +113,21 @@ const valuesAfter = (values: readonly number[], trails: TimedRun['trails']): rea
 
 /** A run as early as it may be; null where somebody is in the way or a knob stands wrong. */
 export function afterRun(
-  { options, movers }: PlanTask,
+  task: PlanTask,
   state: ExactState,
   taken: Uint8Array,
   run: TimedRun,
 ): ExactState | null {
-  const { mover, enters, needs, trails, clears, seconds, to } = run;
+  const { options, movers } = task;
+  const { mover, enters, parents, needs, trails, clears, seconds, to } = run;
   const own = must(movers[mover]).under(must(state.standing[mover]));
   if (enters.some(({ resource }) => taken[resource] === 1 && !own.includes(resource))) return null;
+  if (parents.some((parent) => taken[parent] === 1 && !own.includes(parent))) return null;
   if (needs.some(({ knob, value }) => state.values[knob] !== value)) return null;
+  if (!isAlive(task, state, mover)) return null;
   let at = Math.max(state.since, must(state.ready[mover]));
   for (const { resource } of enters) at = Math.max(at, must(state.free[resource]));
+  for (const parent of parents) at = Math.max(at, must(state.left[parent]));
   for (const { knob } of needs) at = Math.max(at, must(state.set[knob]));
   if (losesAtStarts(options)) at = fromStand(options, state, mover, at);
   const free = state.free.slice();
@@ -136,10 +170,16 @@ export function afterThrow(
   knob: number,
   value: number,
 ): ExactState | null {
-  const { options, knobs } = task;
-  const blocks = must(knobs.blocks[knob]);
-  if (blocks.some((block) => taken[block] === 1)) return null;
+  const { options, knobs, movers } = task;
+  const over = touchedBy(task, state.values, knob);
+  const putOff = value === 0 && must(knobs.knobs[knob]).kind === 'toggle';
+  const blocks = over.filter((block) => taken[block] !== 1);
+  if (!putOff && blocks.length < over.length) return null;
   let at = handsFrom(task, state);
+  // Under a train that stands.
+  for (const [index, { under }] of movers.entries())
+    if (putOff && under(must(state.standing[index])).some((resource) => over.includes(resource)))
+      at = Math.max(at, must(state.ready[index]));
   for (const block of blocks) at = Math.max(at, must(state.left[block]));
   const ready = at + options.throwSeconds + options.marginSeconds;
   const free = state.free.slice();
@@ -153,7 +193,7 @@ export function afterThrow(
     free,
     set,
     hands: [at, ...state.hands].slice(0, options.throwsPerMinute),
-    deed: { is: 'throw', knob, value, at },
+    deed: { is: 'throw', knob, value, at, over },
     before: state,
   };
 }

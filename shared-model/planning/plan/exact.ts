@@ -4,7 +4,8 @@
  * moved to the earliest, arrive no later.
  *
  * That holds for the least total where nothing is lost at starts and no words are said (waiting at one place could save a start at
- * another), and whether there is any plan at all always does. It holds where every run has its block from its beginning on (no insulated crossing, no slip into another block), and where nothing lies behind a toggle.
+ * another) and where nothing lies behind a toggle; whether there is any plan at all always does. It holds where every run has its block
+ * from its beginning on (no insulated crossing, no slip into another block).
  * Elsewhere nothing is claimed.
  */
 
@@ -43,8 +44,8 @@ interface Scope {
 }
 
 /** Null where the search would not do at all. */
-function scopeOf({ table, options, movers }: PlanTask): Scope | null {
-  if (options.throwsPerMinute < 1 || table.railroad.document.toggles.length > 0) return null;
+function scopeOf({ table, knobs, options, movers }: PlanTask): Scope | null {
+  if (options.throwsPerMinute < 1) return null;
   if (table.blocks.length > MOST_BLOCKS || movers.length > MOST_MOVERS) return null;
   const useful = new Map<string, Need>();
   let isWhole = true;
@@ -59,7 +60,9 @@ function scopeOf({ table, options, movers }: PlanTask): Scope | null {
       }
     if (!mover.isWhole()) return null;
   }
-  return { useful: [...useful.values()], isWhole };
+  // A toggle may be put off under a train that stands, so that its parent serves another.
+  const putOff = knobs.knobs.flatMap(({ kind }, knob) => (kind === 'toggle' ? [{ knob, value: 0 }] : []));
+  return { useful: [...useful.values(), ...putOff], isWhole };
 }
 
 /** Throws that a mover needs before its next run at least: of any knob, and of selectors, which serve no other train. */
@@ -139,8 +142,8 @@ function orderOf(task: PlanTask, last: ExactState): TimedOrder {
       order.push(deed.run);
       departs.push(deed.at);
     } else {
-      const over = must(task.knobs.blocks[deed.knob]);
-      throws.push({ at: deed.at, knob: deed.knob, value: deed.value, run: order.length, over });
+      const { at, knob, value, over } = deed;
+      throws.push({ at, knob, value, run: order.length, over });
     }
   const arrives = Float64Array.from(task.movers, (_, index) =>
     last.moved[index] ? must(last.ready[index]) : 0,
@@ -189,7 +192,9 @@ export function searchExactly(task: PlanTask, effort: ExactEffort): Exact {
 function searchWithin(task: PlanTask, { below, states, shouldStop }: ExactEffort): Exact {
   const scope = scopeOf(task);
   const isAny = below === FOREVER;
-  if (scope === null || (!isAny && (losesAtStarts(task.options) || !scope.isWhole))) return { ended: false };
+  const hasToggles = task.table.railroad.document.toggles.length > 0;
+  if (scope === null || (!isAny && (losesAtStarts(task.options) || hasToggles || !scope.isWhole)))
+    return { ended: false };
   const made: ExactState[] = [];
   const open = numberHeap();
   const known = new Map<string, Float64Array[]>();

@@ -24,6 +24,8 @@ export interface KnobTable {
   readonly blocks: readonly (readonly number[])[];
   /** The sections behind each block: toggle and block, one step out. */
   readonly behind: readonly (readonly { readonly toggle: number; readonly block: number }[])[];
+  /** The toggles through which a block is fed, from the root outwards. */
+  togglesOf(block: number): readonly number[];
   /** Everything that a run needs set for a cab. */
   needs(run: Run, cab: ThrottleId): readonly Need[];
   /** How a run leaves the self-lining turnouts that it trails: the train moves them. */
@@ -67,11 +69,12 @@ export function knobTable(table: TrackTable, situation: Situation): KnobTable {
     const touched = (edgesAt.get(knob.id) ?? []).map((edge) => blockOfEdge.get(edge));
     blocks[number] = [...new Set(touched.filter((block) => block !== undefined).map(numberOfBlock))];
   });
+  const togglesOf = table.feeds.map((feed) => (feed?.toggles ?? []).map((id) => must(numberOf.get(id))));
   const feedNeeds = (block: number, cab: ThrottleId): Need[] => {
     const feed = must(table.feeds[block]);
     return [
       ...(feed.selector === null ? [] : [{ knob: must(numberOf.get(feed.selector)), value: cabValue(cab) }]),
-      ...feed.toggles.map((toggle) => ({ knob: must(numberOf.get(toggle)), value: 1 })),
+      ...must(togglesOf[block]).map((toggle) => ({ knob: toggle, value: 1 })),
     ];
   };
   const leverNeeds = ({ levers }: Run, trailed: boolean): Need[] =>
@@ -83,6 +86,7 @@ export function knobTable(table: TrackTable, situation: Situation): KnobTable {
     values,
     blocks,
     behind,
+    togglesOf: (block) => must(togglesOf[block]),
     trails: (run) => leverNeeds(run, true),
     needs: (run, cab) => {
       const all = [
