@@ -89,6 +89,7 @@ function isAlive(
   { standing, values }: ExactState,
   mover: number,
 ): boolean {
+  if (table.railroad.document.toggles.length === 0) return true;
   return must(movers[mover])
     .under(must(standing[mover]))
     .every((resource) => {
@@ -99,8 +100,10 @@ function isAlive(
 
 /** All that a knob feeds through toggles that are on, or that its edges are in. */
 function touchedBy({ knobs }: PlanTask, values: readonly number[], knob: number): readonly number[] {
-  const found = new Set(must(knobs.blocks[knob]));
-  if (must(knobs.knobs[knob]).kind === 'turnout') return [...found];
+  const own = must(knobs.blocks[knob]);
+  const isLever = must(knobs.knobs[knob]).kind === 'turnout';
+  if (isLever || own.every((block) => must(knobs.behind[block]).length === 0)) return own;
+  const found = new Set(own);
   for (const block of found)
     for (const next of must(knobs.behind[block])) if (values[next.toggle] === 1) found.add(next.block);
   return [...found];
@@ -173,13 +176,14 @@ export function afterThrow(
   const { options, knobs, movers } = task;
   const over = touchedBy(task, state.values, knob);
   const putOff = value === 0 && must(knobs.knobs[knob]).kind === 'toggle';
-  const blocks = over.filter((block) => taken[block] !== 1);
-  if (!putOff && blocks.length < over.length) return null;
+  if (!putOff && over.some((block) => taken[block] === 1)) return null;
+  const blocks = putOff ? over.filter((block) => taken[block] !== 1) : over;
   let at = handsFrom(task, state);
   // Under a train that stands.
-  for (const [index, { under }] of movers.entries())
-    if (putOff && under(must(state.standing[index])).some((resource) => over.includes(resource)))
-      at = Math.max(at, must(state.ready[index]));
+  if (putOff)
+    for (const [index, { under }] of movers.entries())
+      if (under(must(state.standing[index])).some((resource) => over.includes(resource)))
+        at = Math.max(at, must(state.ready[index]));
   for (const block of blocks) at = Math.max(at, must(state.left[block]));
   const ready = at + options.throwSeconds + options.marginSeconds;
   const free = state.free.slice();
