@@ -1,86 +1,32 @@
 /** SITUATION: which trains stand where, where they are to end up, and how the knobs stand. The one door from JSON to a task. */
-import {
-  type BlockId,
-  blockId,
-  edgeId,
-  type NodeId,
-  nodeId,
-  type SelectorId,
-  selectorId,
-  type ThrottleId,
-  type ToggleId,
-  type TrainId,
-  throttleId,
-  toggleId,
-  trainId,
-} from '../ids.ts';
-import { jsonPath, type Malformed, type Parsed, parseValue } from '../malformed.ts';
-import { type TurnoutPosition, turnoutPosition } from '../railroad/document.ts';
-import { feedOf } from '../railroad/feed.ts';
+import type { BlockId, NodeId, SelectorId, ToggleId, TrainId } from '../ids.ts';
+import { type Parsed, parseValue } from '../malformed.ts';
+import type { TurnoutPosition } from '../railroad/document.ts';
 import type { Railroad } from '../railroad/railroad.ts';
 import { isStop, isThrown, type Spot } from '../railroad/travel.ts';
 import { layBack } from '../railroad/under-train.ts';
 import type { Millimetres, Seconds } from '../units.ts';
-import { z } from '../zod.ts';
+import { situationSchema, USUAL_MPH, type Written, Wrong } from './situation-json.ts';
+import { checkCabs, type FedTrain, type Knobs, knobsOf } from './situation-knobs.ts';
 
-/** Scale miles an hour of a train that names no speed of its own. */
-export const USUAL_MPH = 30;
-
-export const situationSchema = z.strictObject({
-  trains: z.array(
-    z.strictObject({
-      train: trainId,
-      edge: edgeId,
-      toward: nodeId,
-      cab: throttleId,
-      to: blockId.optional(),
-      mph: z.number().positive().max(1000).optional(),
-      notBefore: z.number().nonnegative().max(1_000_000).optional(),
-    }),
-  ),
-  turnouts: z.record(nodeId, turnoutPosition).optional(),
-  selectors: z.record(selectorId, z.union([z.literal('off'), throttleId])).optional(),
-  toggles: z.record(toggleId, z.boolean()).optional(),
-  reversals: z.boolean().optional(),
-});
-/** A situation as it is written. */
-export type SituationJson = z.input<typeof situationSchema>;
-type Written = z.output<typeof situationSchema>;
+export { type SituationJson, situationSchema, USUAL_MPH } from './situation-json.ts';
 
 /** A train of a situation, laid out on the track. */
-export interface SituationTrain {
-  readonly id: TrainId;
+export interface SituationTrain extends FedTrain {
   readonly lengthMm: Millimetres;
-  readonly cab: ThrottleId;
   /** Directed edges under it, head first, facing as the train does; the head is at the `toward` end of the first. */
   readonly trail: readonly Spot[];
-  /** The blocks under it, head first. */
-  readonly blocks: readonly BlockId[];
-  /** Its destination; null: parked, it does not move. */
-  readonly to: BlockId | null;
   /** Scale miles an hour. */
   readonly mph: number;
   /** Earliest start of its first move, in seconds from the situation. */
   readonly notBefore: Seconds;
 }
 
-export interface Situation {
+export interface Situation extends Knobs {
   readonly trains: readonly SituationTrain[];
   readonly turnouts: ReadonlyMap<NodeId, TurnoutPosition>;
-  readonly selectors: ReadonlyMap<SelectorId, ThrottleId | 'off'>;
-  readonly toggles: ReadonlyMap<ToggleId, boolean>;
   /** Whether trains may change their facing where they stand. */
   readonly reversals: boolean;
-}
-
-/** A place in the situation, and what was expected there; raised inside this file alone. */
-class Wrong extends Error {
-  readonly malformed: Malformed;
-
-  constructor(path: readonly PropertyKey[], says: string) {
-    super(says);
-    this.malformed = { path: jsonPath(path), says };
-  }
 }
 
 /** Ids of the document that the situation names, checked before anything is laid out. */
@@ -172,81 +118,6 @@ function checkApart(trains: readonly SituationTrain[]): void {
 }
 
 /**
- * How the knobs stand: as given, else selectors off and toggles off, but those that feed a train at its cab and on. The knobs of a
- * train that moves may not be given otherwise; those of a parked one may be given as off, so that it stands dead.
- */
-function knobs(railroad: Railroad, written: Written, trains: readonly SituationTrain[]) {
-  const given = {
-    selectors: new Map(Object.entries(written.selectors ?? {}) as [SelectorId, ThrottleId | 'off'][]),
-    toggles: new Map(Object.entries(written.toggles ?? {}) as [ToggleId, boolean][]),
-  };
-  const selectors = new Map(
-    railroad.document.selectors.map(({ id }) => [id, given.selectors.get(id) ?? 'off']),
-  );
-  const toggles = new Map(railroad.document.toggles.map(({ id }) => [id, given.toggles.get(id) ?? false]));
-  for (const train of trains)
-    for (const block of train.blocks) {
-      const feed = feedOf(railroad, block);
-      // Beyond a toggle that was given as off, nothing feeds a parked train.
-      let dead = false;
-      for (const toggle of [...(feed?.toggles ?? [])].reverse()) {
-        if (given.toggles.get(toggle) === false) {
-          if (train.to !== null)
-            throw new Wrong(
-              ['toggles', toggle],
-              `expected true, since ${train.id} stands in ${block} and is to move`,
-            );
-          dead = true;
-        }
-        if (!dead) toggles.set(toggle, true);
-      }
-      if (dead || feed === null || feed.selector === null) continue;
-      const position = given.selectors.get(feed.selector) ?? train.cab;
-      // The knob of a parked train's own block may be off; one that lies behind its toggle is not under it and may stand anyhow.
-      const mayDiffer = train.to === null && (position === 'off' || feed.toggles.length > 0);
-      if (position !== train.cab && !mayDiffer)
-        throw new Wrong(
-          ['selectors', feed.selector],
-          `expected "${train.cab}"${train.to === null ? ' or "off"' : ''}, since ${train.id} stands in ${block}, not "${position}"`,
-        );
-      selectors.set(feed.selector, position);
-    }
-  return { selectors, toggles };
-}
-
-/** Whether nothing feeds a train where it is parked, so that its throttle may run another train. */
-function isParkedDead(
-  railroad: Railroad,
-  situation: Omit<Situation, 'reversals'>,
-  train: SituationTrain,
-): boolean {
-  return (
-    train.to === null &&
-    train.blocks.every((block) => {
-      const feed = feedOf(railroad, block);
-      if (feed === null || feed.toggles.some((toggle) => situation.toggles.get(toggle) !== true)) return true;
-      return feed.selector !== null && situation.selectors.get(feed.selector) === 'off';
-    })
-  );
-}
-
-function checkCabs(railroad: Railroad, situation: Omit<Situation, 'reversals'>): void {
-  situation.trains.forEach((train, index) => {
-    const other = situation.trains.slice(0, index).find(({ cab }) => cab === train.cab);
-    if (
-      other === undefined ||
-      isParkedDead(railroad, situation, train) ||
-      isParkedDead(railroad, situation, other)
-    )
-      return;
-    throw new Wrong(
-      ['trains', index, 'cab'],
-      `expected one train a cab (or one of them parked in a block whose selector is off), but ${other.id} has cab ${train.cab} too`,
-    );
-  });
-}
-
-/**
  * Parses a situation on a railroad whose references are whole.
  *
  * @param value JSON as it was read
@@ -261,9 +132,9 @@ export function parseSituation(railroad: Railroad, value: unknown): Parsed<Situa
     const turnouts = new Map(Object.entries(written.turnouts ?? {}) as [NodeId, TurnoutPosition][]);
     const trains = written.trains.map((train, index) => layOut(railroad, train, index, turnouts));
     checkApart(trains);
-    const situation = { trains, turnouts, ...knobs(railroad, written, trains) };
-    checkCabs(railroad, situation);
-    return { ok: true, value: { ...situation, reversals: written.reversals ?? false } };
+    const knobs = knobsOf(railroad, written, trains);
+    checkCabs(railroad, knobs, trains);
+    return { ok: true, value: { trains, turnouts, ...knobs, reversals: written.reversals ?? false } };
   } catch (error) {
     if (error instanceof Wrong) return { ok: false, malformed: error.malformed };
     throw error;

@@ -24,8 +24,8 @@ import {
 } from './exact-state.ts';
 import type { TimedOrder } from './first-plan.ts';
 import type { Need } from './knobs.ts';
+import type { TimedThrow } from './order-state.ts';
 import type { PlanTask, TimedRun } from './plan-task.ts';
-import type { TimedThrow } from './timetable.ts';
 
 /** Larger railroads are not tried. */
 const MOST_BLOCKS = 40;

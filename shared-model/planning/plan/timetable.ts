@@ -5,20 +5,11 @@
  */
 import type { Seconds } from '../../units.ts';
 import { must } from '../track-table.ts';
-import type { Need } from './knobs.ts';
 import { MINUTE } from './options.ts';
+import { NOBODY, orderState, resetOrder, type TimedThrow } from './order-state.ts';
 import type { PlanTask, TimedRun } from './plan-task.ts';
-import { earliestSlot, handsQueue, INSTANT, insertSorted } from './slots.ts';
-
-/** A throw with the run that needs it (its place in the order) and what must have been left before it. */
-export interface TimedThrow {
-  readonly at: Seconds;
-  readonly knob: number;
-  readonly value: number;
-  readonly run: number;
-  /** The blocks that were to be empty (or, put off, to stand) for it: all that it feeds through toggles that are on, or that its edges are in. */
-  readonly over: readonly number[];
-}
+import { earliestSlot, INSTANT, insertSorted } from './slots.ts';
+import { thrower } from './thrower.ts';
 
 export interface Timetable {
   /** When the head leaves the stop where each run of the order begins. */
@@ -33,9 +24,6 @@ export interface Timetable {
 
 /** So long a train stands at least before it starts again: a move that began where the one before ended would read as one without a stop. */
 const STAND: Seconds = 0.01;
-const NOBODY = -1;
-/** An obstacle holds what it stands in for good. */
-const OBSTACLE = -2;
 
 /**
  * Makes the function that times orders of runs for a task; it keeps its own working memory, so that thousands of orders a second can
@@ -47,142 +35,13 @@ const OBSTACLE = -2;
 export function timetabler(
   task: PlanTask,
 ): (order: readonly TimedRun[], present?: (mover: number) => boolean) => Timetable | null {
-  const { table, knobs, movers, options } = task;
-  const { throwSeconds, marginSeconds, throwsPerMinute, talkSeconds, startSeconds } = options;
-  const holder = new Int32Array(table.resources);
-  const freeAt = new Float64Array(table.resources);
-  const lastHolder = new Int32Array(table.resources);
-  /** Not entered before: the end of a throw that touches the block, with its margin. */
-  const quietFrom = new Float64Array(table.resources);
-  /** The place in the order of the last run that waited for (or was free to use) what was left here. */
-  const readBy = new Int32Array(table.resources);
-  const values = new Int32Array(knobs.knobs.length);
-  const changedAt = new Float64Array(knobs.knobs.length);
-  const standing = new Int32Array(movers.length);
-  const ready = new Float64Array(movers.length);
-  const moved = new Uint8Array(movers.length);
-  const runsAhead = new Int32Array(movers.length);
-  /** The places in the order of the runs of each mover's present move. */
-  const moveRuns: number[][] = movers.map(() => []);
-  const hands = handsQueue(throwSeconds, throwsPerMinute, MINUTE);
+  const { movers, options } = task;
+  const { marginSeconds, talkSeconds, startSeconds } = options;
+  const state = orderState(task);
+  const { holder, freeAt, lastHolder, quietFrom, readBy, values, changedAt } = state;
+  const { standing, ready, moved, runsAhead, moveRuns } = state;
+  const { throwAll, clear } = thrower(task, state);
   let voice: number[] = [];
-  let throws: TimedThrow[] = [];
-  let place = 0;
-
-  const reset = (order: readonly TimedRun[], present?: (mover: number) => boolean): void => {
-    holder.fill(NOBODY);
-    freeAt.fill(Number.NEGATIVE_INFINITY);
-    lastHolder.fill(NOBODY);
-    quietFrom.fill(Number.NEGATIVE_INFINITY);
-    readBy.fill(-1);
-    values.set(knobs.values);
-    changedAt.fill(0);
-    runsAhead.fill(0);
-    hands.clear();
-    voice = [];
-    throws = [];
-    for (const { mover } of order) runsAhead[mover] = (runsAhead[mover] as number) + 1;
-    for (const { resources } of task.obstacles) for (const resource of resources) holder[resource] = OBSTACLE;
-    movers.forEach((mover, index) => {
-      standing[index] = 0;
-      ready[index] = mover.notBefore;
-      moved[index] = 0;
-      moveRuns[index] = [];
-      if (present?.(index) === false) return;
-      for (const resource of mover.under(0)) holder[resource] = index;
-    });
-  };
-
-  /** Whether whoever is in a block stands there for good. */
-  const staysFor = (block: number): boolean => {
-    const by = holder[block] as number;
-    return by === OBSTACLE || (by >= 0 && runsAhead[by] === 0);
-  };
-
-  const record = (knob: number, value: number, from: Seconds, over: readonly number[]): Seconds => {
-    const at = hands.book(Math.max(0, from, changedAt[knob] as number));
-    if (at === Number.POSITIVE_INFINITY) return at;
-    throws.push({ at, knob, value, run: place, over });
-    values[knob] = value;
-    changedAt[knob] = at + throwSeconds;
-    return at + throwSeconds;
-  };
-
-  /** Puts a toggle off under trains that stand there for good; the end of the throw, Infinity where it cannot be done. */
-  const putOff = (toggle: number, blocks: readonly number[]): Seconds => {
-    let from = 0;
-    for (const block of blocks) {
-      const by = holder[block] as number;
-      if (by === NOBODY) from = Math.max(from, (freeAt[block] as number) + marginSeconds);
-      else if (!staysFor(block)) return Number.POSITIVE_INFINITY;
-      else if (by >= 0) from = Math.max(from, ready[by] as number);
-    }
-    const end = record(toggle, 0, from, blocks);
-    for (const block of blocks) quietFrom[block] = Math.max(quietFrom[block] as number, end + marginSeconds);
-    return end;
-  };
-
-  /** The blocks that a block feeds through toggles that are on, with itself. */
-  const fedThrough = (block: number): number[] => [
-    block,
-    ...must(knobs.behind[block]).flatMap((next) => (values[next.toggle] === 1 ? fedThrough(next.block) : [])),
-  ];
-
-  /**
-   * All that a knob feeds (or that its edges are in) is empty before it is thrown; sections in which a train stands for good are put
-   * off first. Gathers the blocks into `blocks`; the earliest beginning, Infinity where it cannot be done.
-   */
-  const emptied = (block: number, blocks: number[]): Seconds => {
-    if (holder[block] !== NOBODY) return Number.POSITIVE_INFINITY;
-    blocks.push(block);
-    readBy[block] = place;
-    let from = (freeAt[block] as number) + marginSeconds;
-    for (const next of must(knobs.behind[block])) {
-      from = Math.max(from, changedAt[next.toggle] as number);
-      if (values[next.toggle] !== 1) continue;
-      const inner =
-        holder[next.block] === NOBODY
-          ? emptied(next.block, blocks)
-          : putOff(next.toggle, fedThrough(next.block));
-      from = Math.max(from, inner);
-    }
-    return from;
-  };
-
-  const throwKnob = (knob: number, value: number): Seconds => {
-    const lever = must(knobs.knobs[knob]).kind === 'turnout';
-    const blocks: number[] = [];
-    let from = 0;
-    for (const block of must(knobs.blocks[knob])) {
-      if (!lever) from = Math.max(from, emptied(block, blocks));
-      else if (holder[block] !== NOBODY) return Number.POSITIVE_INFINITY;
-      else {
-        blocks.push(block);
-        readBy[block] = place;
-        from = Math.max(from, (freeAt[block] as number) + marginSeconds);
-      }
-      if (from === Number.POSITIVE_INFINITY) return from;
-    }
-    const end = record(knob, value, from, blocks);
-    for (const block of blocks) quietFrom[block] = Math.max(quietFrom[block] as number, end + marginSeconds);
-    return end;
-  };
-
-  /** When the last train has left what a knob feeds by itself. */
-  const leftFrom = ({ knob }: Need): Seconds =>
-    must(knobs.blocks[knob]).reduce((from, block) => Math.max(from, freeAt[block] as number), 0);
-
-  /** Throws what stands wrong: what can be thrown first goes first, so that the hands are never idle for want of an order. */
-  const throwAll = (needs: readonly Need[]): Seconds => {
-    let wrong = 0;
-    for (const { knob, value } of needs) if (values[knob] !== value) wrong += 1;
-    if (wrong === 0) return 0;
-    const inOrder = wrong === 1 ? needs : needs.toSorted((one, other) => leftFrom(one) - leftFrom(other));
-    let end = 0;
-    for (const { knob, value } of inOrder)
-      if (values[knob] !== value) end = Math.max(end, throwKnob(knob, value));
-    return end;
-  };
 
   /** The earliest that the head may leave the stop for a run, for all that others and the knobs ask; Infinity: never. */
   const boundOf = (run: TimedRun): Seconds => {
@@ -191,7 +50,7 @@ export function timetabler(
       // A diamond that its own tail leaves on the way: a run that would meet its tail there is none.
       if (holder[resource] === run.mover) continue;
       if (holder[resource] !== NOBODY) return Number.POSITIVE_INFINITY;
-      readBy[resource] = place;
+      readBy[resource] = state.place;
       bound = Math.max(
         bound,
         (freeAt[resource] as number) + marginSeconds - after,
@@ -201,7 +60,7 @@ export function timetabler(
     for (const parent of run.parents) {
       if (holder[parent] === run.mover || lastHolder[parent] === run.mover) continue;
       if (holder[parent] !== NOBODY) return Number.POSITIVE_INFINITY;
-      readBy[parent] = place;
+      readBy[parent] = state.place;
       bound = Math.max(bound, (freeAt[parent] as number) + marginSeconds);
     }
     if (throwAll(run.needs) === Number.POSITIVE_INFINITY) return Number.POSITIVE_INFINITY;
@@ -264,11 +123,14 @@ export function timetabler(
   };
 
   return (order, present) => {
-    reset(order, present);
+    resetOrder(task, state, order, present);
+    clear();
+    voice = [];
     const departs = new Float64Array(order.length);
     const fromStand = new Uint8Array(order.length);
     const losesAtStarts = startSeconds > 0 || talkSeconds > 0;
-    for (place = 0; place < order.length; place += 1) {
+    for (let place = 0; place < order.length; place += 1) {
+      state.place = place;
       const run = order[place] as TimedRun;
       const { mover } = run;
       if (standing[mover] !== run.from) return null;
@@ -309,6 +171,6 @@ export function timetabler(
         arrives[mover] = ready[mover] as number;
         total += ready[mover] as number;
       }
-    return { departs, fromStand, throws, arrives, total };
+    return { departs, fromStand, throws: state.throws, arrives, total };
   };
 }
