@@ -43,7 +43,7 @@ export interface Entry {
 }
 
 /** A self-lining turnout that a train trails and so moves. */
-export interface Trailed {
+interface Trailed {
   readonly id: NodeId;
   readonly to: TurnoutPosition;
   readonly at: Seconds;
