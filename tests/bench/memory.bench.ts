@@ -7,10 +7,7 @@ import type { OneAnswer, OneQuestion } from './memory-of-one.ts';
 
 const PROGRAM = fileURLToPath(new URL('memory-of-one.ts', import.meta.url));
 const SECONDS = 60;
-/**
- * The engine's own: code, and what is thrown away until it is collected. Measured as what a process with no room for anything has more
- * than before.
- */
+/** Allowed for the engine's own: code, and what is thrown away until it is collected. An allowance, not a measurement. */
 const BESIDES = 192;
 
 const QUESTIONS: readonly OneQuestion[] = [
