@@ -23,6 +23,9 @@ import {
 } from './present-fork.ts';
 import { useHandKeys } from './use-hand-keys.ts';
 
+const isCalledAloud = ({ input }: BatchItem): boolean =>
+  input.do === 'stop-all' && input.kind === 'emergency';
+
 interface ForkProps {
   readonly live: FollowedEvening;
   /** How it was found, said until something is done. */
@@ -54,11 +57,21 @@ function Fork({ live, found, onAnew }: ForkProps) {
       const { fork: played, taken } = next;
       change(played);
       setSays(null);
+      // Called aloud it stops everybody in the room, wherever the console stands: it is never a rehearsal.
+      const call = items.find(isCalledAloud);
+      if (call !== undefined && live.state.phase === 'running') {
+        const answer = await store.send([call]);
+        setSays(
+          answer.ok && answer.value.refused === null
+            ? 'CALL ALL STOP went to the live evening, too: it is stopped.'
+            : `CALL ALL STOP is not in the live evening's log: ${answer.ok ? 'it is not running' : answer.problem.says}.`,
+        );
+      }
       return taken.ok
         ? { events: taken.events, refused: null, problem: null }
         : { events: [taken.event], refused: taken.event, problem: null };
     },
-    [seconds, change],
+    [seconds, change, store, live.state.phase],
   );
   const { evening, done } = fork;
   const left = handOrders(evening.events).filter(({ entry }) => !done.has(entry));

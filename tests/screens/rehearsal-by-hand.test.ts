@@ -3,7 +3,7 @@ import type { Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { REPEAT_MS } from '../../renderer/desk/key-reader.ts';
 import { expectNoAxeFaults } from '../support/axe.ts';
-import { type ConsolePage, goTo } from '../support/console-page.ts';
+import { askHost, type ConsolePage, goTo } from '../support/console-page.ts';
 import { expectSays, words } from '../support/desk-page.ts';
 import { pictureFile } from '../support/picture.ts';
 import { entriesOf, movesAsked, openThreeTrains, send } from '../support/rehearsal-page.ts';
@@ -150,6 +150,62 @@ describe('by keyboard alone', () => {
     await page.reload();
     await above(page).waitFor();
     expect(await says(page).count()).toBe(0);
+    expect(opened.complaints).toEqual([]);
+  });
+});
+
+describe('by pointer alone', () => {
+  let opened: ConsolePage;
+  let live = 0;
+  beforeAll(async () => {
+    opened = await openThreeTrains({ width: 1280, height: 800 });
+    await openByHand(opened.page);
+    live = await entriesOf(opened.page);
+  });
+  afterAll(() => opened.close());
+
+  const strip = (name: string) =>
+    opened.page
+      .locator('[data-zone="cabs"]')
+      .getByRole('button', { name: new RegExp(`(^|\\s)${name}\\b`) })
+      .first();
+  const offer = (name: string) =>
+    opened.page.locator('.desk-drawer').getByRole('button', { name, exact: true }).click();
+  const block = (id: string) =>
+    opened.page.locator('[data-zone="board"]').locator(`[data-opens="${id}"]`).first().click();
+
+  it('sends a train on the copy by three touches, and makes that order real by one', async () => {
+    const { page } = opened;
+    await strip('No. 3').click();
+    await offer('Close');
+    await block('B8');
+    await offer('to here');
+    await button(page, /^Make real: /).click();
+    await says(page)
+      .getByText(/^Made real: /)
+      .waitFor();
+    expect(await movesAsked(page)).toMatchObject([{ input: { train: 't3', to: 'B8' }, outcome: 'done' }]);
+    expect(await entriesOf(page)).toBe(live + 1);
+  });
+
+  it('leaves another out, and discards the copy', async () => {
+    const { page } = opened;
+    await strip('No. 12').click();
+    await offer('Close');
+    await block('B10');
+    await offer('ends here');
+    await button(page, /^Leave out: /).click();
+    await expect.poll(() => button(page, /^Make real/).getAttribute('aria-disabled')).toBe('true');
+    await button(page, /Discard it/).click();
+    await expect.poll(() => button(page, /Discard it/).getAttribute('aria-disabled')).toBe('true');
+    expect(await entriesOf(page)).toBe(live + 1);
+  });
+
+  it('stops the live evening, too, when CALL ALL STOP is touched: that is never a rehearsal', async () => {
+    const { page } = opened;
+    await page.getByRole('button', { name: /CALL ALL STOP/ }).click();
+    await says(page).getByText('CALL ALL STOP went to the live evening, too: it is stopped.').waitFor();
+    expect((await askHost(page, 'evening.read', {}))?.state.phase).toBe('stopped');
     expect(opened.complaints).toEqual([]);
   });
 });
