@@ -15,7 +15,7 @@ export interface OneQuestion {
 }
 export interface OneAnswer {
   readonly said: string;
-  /** Megabytes of the process before and at most, and of its objects and arrays at the end. */
+  /** Megabytes of the process, before the question and at most. */
   readonly before: number;
   readonly atMost: number;
 }
