@@ -83,10 +83,15 @@ export function backupCalls({ storage, clock, pushes, startLogWork }: Deps) {
       const missing = missingEvenings(sound.log, storage.log, at);
       const of = missing.reduce((sum, { count }) => sum + count, 0);
       wantsRestored = true;
+      let told = 0;
       const brought = await bringInWhole(storage, missing, {
         at,
         wanted: (entries) => {
-          if (entries % TOLD_EVERY === 0) pushes.tell('log.progress', { entries, of, written: true });
+          // Evenings end at any number of entries, so that the whole thousands may never be met.
+          if (entries - told >= TOLD_EVERY) {
+            told = entries;
+            pushes.tell('log.progress', { entries, of, written: true });
+          }
           return wantsRestored;
         },
         also: (log) => good(bringBackBeside(sound.log, log, KINDS, at)),

@@ -1,5 +1,5 @@
 /** Backups: brought back what is missing, nothing else touched; a damaged log is replaced at the next start and kept aside. */
-import { existsSync, readdirSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import Sqlite from 'better-sqlite3';
 import { expect, test } from 'vitest';
@@ -7,6 +7,7 @@ import type { EveningCard, ReplyOf } from '../../shared-model/wire/contract.ts';
 import { answered, type HostUnderTest } from '../support/host-suite.ts';
 import { directHost, openedConsole } from '../support/open-host.ts';
 import { recordedLog } from '../support/recorded-log.ts';
+import { addNotes, openedLog } from '../support/small-log.ts';
 
 const evenings = (host: HostUnderTest) => answered<EveningCard[]>(host.call('evenings.list', {}));
 const backups = (host: HostUnderTest) => answered<ReplyOf<'log.backups'>>(host.call('log.backups', {}));
@@ -116,4 +117,34 @@ test('a file that is no log is listed with what is wrong with it', async () => {
   await answered(host.call('log.backup', {}));
   writeFileSync(join(dirname(console.log), 'backups', 'evenings-0.cabward'), 'not a log');
   expect((await backups(host)).map(({ problem }) => problem === null)).toEqual([true, false]);
+});
+
+test('a backup from before an update is listed with its evenings, and comes back', async () => {
+  const console = openedConsole({ log: recordedLog(2) });
+  const host = directHost(console);
+  await answered(host.call('log.backup', {}));
+  const [made] = await backups(host);
+  const old = new Sqlite(join(dirname(console.log), 'backups', made?.file ?? ''));
+  old.exec('DROP TABLE partial_sessions; PRAGMA user_version = 40');
+  old.close();
+  await answered(host.call('evenings.remove', { id: '2', confirm: 'Meet 2' }));
+  expect(await backups(host)).toMatchObject([{ evenings: 2, problem: null }]);
+  expect(await host.call('log.restore', { file: made?.file })).toMatchObject({ value: { evenings: 1 } });
+});
+
+test('a restore says how far it is, whatever the length of the evenings that come back', async () => {
+  const console = openedConsole();
+  const host = directHost(console);
+  const folder = join(dirname(console.log), 'backups');
+  mkdirSync(folder, { recursive: true });
+  const backup = openedLog(join(folder, 'two.cabward'));
+  addNotes(backup, 137, { uid: 'short', size: 137 });
+  addNotes(backup, 3000, { uid: 'long', size: 1000 });
+  backup.close();
+  expect(await host.call('log.restore', { file: 'two.cabward' })).toMatchObject({ value: { evenings: 2 } });
+  const written = host.pushes.flatMap(({ value }) =>
+    (value as { written?: true }).written === true ? [value] : [],
+  );
+  expect(written.length).toBeGreaterThan(1);
+  expect(written[0]).toMatchObject({ of: 3137 });
 });

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import Sqlite from 'better-sqlite3';
 import { expect, onTestFinished, test } from 'vitest';
 import { damageOf, isNewEnough, openForReading, openForWriting } from '../../electron/host/log/open-log.ts';
+import { sessionRows } from '../../electron/host/log/sessions.ts';
 import { verifyLog } from '../../electron/host/log/verify.ts';
 import { chanceOf } from '../support/chance.ts';
 import { addNotes, openedLog } from '../support/small-log.ts';
@@ -205,4 +206,20 @@ test.each([
   ['4.0.0', true],
 ])('SQLite %s is new enough: %s', (version, enough) => {
   expect(isNewEnough(version)).toBe(enough);
+});
+
+test('a log of an older form is read as it is; one of the oldest forms has to be opened by the console first', () => {
+  const file = closedLog();
+  tamper(file, 'DROP TABLE partial_sessions; PRAGMA user_version = 40');
+  const before = readFileSync(file);
+  const opened = openForReading(file);
+  if (!opened.ok) throw new Error(opened.problem.says);
+  expect(sessionRows(opened.log)).toMatchObject([{ entries: 120 }]);
+  opened.log.close();
+  expect(readFileSync(file).equals(before)).toBe(true);
+  tamper(file, 'PRAGMA user_version = 20');
+  expect(openForReading(file)).toMatchObject({
+    ok: false,
+    problem: { says: expect.stringContaining('of an old form') },
+  });
 });

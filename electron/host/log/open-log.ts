@@ -132,6 +132,15 @@ export function damageOf(database: Database, wholeUpTo = CHECKED_WHOLE_BYTES): s
 const damagedWords = (file: string, found: string) =>
   `${file} is damaged (${found}). It is open for reading only; nothing can be added. Make a copy of it, then put back a backup or start a new log with --log.`;
 
+/** The oldest form in which a log has all that is read of it; what came later is an index, or can be stood in for. */
+const OLDEST_READ = 30;
+
+/** Lets a log of an older form be read, which stays in that form: a backup from before an update, or a damaged log. */
+function standIn(database: Database): void {
+  if (versionOf(database) < NEWEST_VERSION)
+    database.exec('CREATE TEMP TABLE IF NOT EXISTS partial_sessions (session INTEGER)');
+}
+
 /** Opens an existing log for reading only. */
 export function openForReading(file: string): OpenedForReading {
   if (!existsSync(file)) return refused('no-such-file', `${file}: expected a log, but there is no such file`);
@@ -142,7 +151,7 @@ export function openForReading(file: string): OpenedForReading {
     database = new Sqlite(file, { readonly: true, fileMustExist: true });
     guard(database);
     const form = formProblem(database, file);
-    if (form !== null || versionOf(database) < NEWEST_VERSION) {
+    if (form !== null || versionOf(database) < OLDEST_READ) {
       database.close();
       return (
         form ??
@@ -152,6 +161,7 @@ export function openForReading(file: string): OpenedForReading {
         )
       );
     }
+    standIn(database);
     return { ok: true, log: database as ReadableLog };
   } catch (error) {
     database?.close();
@@ -205,9 +215,7 @@ function openDamaged(file: string, found: string): OpenedForWriting {
     const database = new Sqlite(file, { readonly: true, fileMustExist: true });
     guard(database);
     database.prepare('SELECT count(*) FROM sessions').get();
-    // A log that is damaged keeps its old form; what its lists ask for is there all the same.
-    if (versionOf(database) < NEWEST_VERSION)
-      database.exec('CREATE TEMP TABLE IF NOT EXISTS partial_sessions (session INTEGER)');
+    standIn(database);
     return { ok: true, damaged: true, log: database as ReadableLog, says: damagedWords(file, found) };
   } catch {
     return refused(
