@@ -29,6 +29,17 @@ describe('by the track', () => {
   });
 });
 
+describe('with too little memory to go through what one train can do', () => {
+  it('nothing is said to be shown', () => {
+    const answer = capacity(indexRailroad(withCrews(ringTrack(4), 4)), {
+      ...effort,
+      tryChanges: false,
+      bytes: 50_000,
+    });
+    expect(answer.bounds.find(({ limit }) => limit === 'track')).toMatchObject({ trains: 0, proven: false });
+  });
+});
+
 describe('the other bounds', () => {
   /** Blocks so long that the hands keep up. */
   const longRing = (cabs: number): RailroadDocument => {

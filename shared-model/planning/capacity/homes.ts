@@ -83,7 +83,8 @@ export function homesOf(
         const { movements, isGoal } = moverOfHome(table, { train, cab, trail }, part);
         const graph = moverGraph(movements, () => false, isGoal);
         part.giveAllBack();
-        if (graph === null || graph.runsLeft[0] === -1) continue;
+        // Where what it can do is too much to go through, it stays a home, that nothing is proven about.
+        if (graph?.runsLeft[0] === -1) continue;
         homes.push({ train, cab, trail, under: movements.standing(0).under });
       }
     }
