@@ -1,6 +1,6 @@
 /** The trains that are behind a plan that is carried out, and who waits for them: what there is to know before another plan is made. */
-import { behindPlan } from '../../shared-model/planning/carry-out/behind.ts';
 import type { HowFar } from '../../shared-model/planning/carry-out/how-far.ts';
+import { lateTrains } from '../../shared-model/planning/carry-out/late-trains.ts';
 import type { Turn } from '../../shared-model/planning/carry-out/whose-turn.ts';
 import { clockText } from '../../shared-model/planning/chart/chart-ticks.ts';
 import type { Railroad } from '../../shared-model/railroad/railroad.ts';
@@ -20,7 +20,7 @@ interface LateTrainsProps {
 }
 
 export function LateTrains({ railroad, seen, far, turns, since }: LateTrainsProps) {
-  const late = behindPlan(seen.kept, seen.timing, far, turns, since, LATE_SECONDS);
+  const late = lateTrains(seen.kept, far, turns, since, LATE_SECONDS);
   if (late.length === 0) return null;
   const isWaitedFor = late.some(({ keepsWaiting }) => keepsWaiting.length > 0);
   return (

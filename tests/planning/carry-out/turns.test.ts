@@ -1,8 +1,8 @@
 /** A kept plan: whose turn it is, and how far the trains have come by the reports. */
 import { describe, expect, it } from 'vitest';
 import { drawsFrom } from '../../../shared-model/chance.ts';
-import { behindPlan } from '../../../shared-model/planning/carry-out/behind.ts';
 import { atTheBeginning, goneOn, howFarAfter } from '../../../shared-model/planning/carry-out/how-far.ts';
+import { lateTrains } from '../../../shared-model/planning/carry-out/late-trains.ts';
 import { turnsOf } from '../../../shared-model/planning/carry-out/whose-turn.ts';
 import { plan } from '../../../shared-model/planning/plan.ts';
 import { parseSituation } from '../../../shared-model/planning/situation.ts';
@@ -44,7 +44,7 @@ describe('how late the trains are', () => {
   const { kept, answer } = THREE;
   const timing = planTiming(THREE.railroad, THREE.situation, answer, SCREEN_OPTIONS);
   const behind = (since: number, far = atTheBeginning(kept)) =>
-    behindPlan(kept, timing, far, turnsOf(kept, far, new Set([0])), since, 15);
+    lateTrains(kept, far, turnsOf(kept, far, new Set([0])), since, 15);
   const enters = timing.blocks.find(({ train, headIn }) => train === 't3' && headIn !== null)?.headIn ?? 0;
 
   it('is how long ago each was planned to come into the next block of its way; less than a wished time is not told', () => {

@@ -1,12 +1,12 @@
-/** How late the trains of a kept plan are, as far as the reports tell, and who waits for them already. */
+/** The trains of a kept plan that are late enough to be told, as far as the reports tell, and who waits for them already. */
 import type { TrainId } from '../../ids.ts';
 import type { Seconds } from '../../units.ts';
-import type { PlanTiming } from '../timing.ts';
+import { behindPlan } from './behind-plan.ts';
 import type { HowFar } from './how-far.ts';
 import type { KeptPlan } from './keep-order.ts';
 import type { Turn } from './whose-turn.ts';
 
-export interface Behind {
+export interface LateTrain {
   readonly train: TrainId;
   /** So long ago it was planned to come into the next block of its way. */
   readonly by: Seconds;
@@ -21,30 +21,24 @@ export interface Behind {
  * @param turns those of the plan's orders (`turnsOf`)
  * @param least seconds by which a train is behind at least to be told
  */
-export function behindPlan(
-  { ways, orders }: KeptPlan,
-  { blocks }: Pick<PlanTiming, 'blocks'>,
+export function lateTrains(
+  plan: KeptPlan,
   far: HowFar,
   turns: readonly Turn[],
   since: Seconds,
   least: Seconds,
-): readonly Behind[] {
+): readonly LateTrain[] {
   const waitsFor = (train: TrainId): readonly TrainId[] => [
     ...new Set(
-      orders.flatMap(({ order }, place) => {
+      plan.orders.flatMap(({ order }, place) => {
         const turn = turns[place];
         const isKept = turn?.is === 'held' && turn.until.some((stay) => stay.train === train);
         return isKept && order.at < since ? [order.train] : [];
       }),
     ),
   ];
-  return [...far]
-    .flatMap(([train, { entered }]): readonly Behind[] => {
-      const stays = blocks.filter((stay) => stay.train === train);
-      // What the plan does not know of, since it was run by an earlier order, comes first on the way.
-      const next = stays[entered - ((ways.get(train)?.length ?? 0) - stays.length)];
-      if (next == null || next.headIn === null || since < next.headIn + least) return [];
-      return [{ train, by: since - next.headIn, keepsWaiting: waitsFor(train) }];
-    })
+  return [...behindPlan(plan, far, since)]
+    .filter(([, by]) => by >= least)
+    .map(([train, by]): LateTrain => ({ train, by, keepsWaiting: waitsFor(train) }))
     .sort((one, other) => other.by - one.by);
 }
