@@ -12,6 +12,8 @@ import {
   openSoundBackup,
   replaceAtStart,
 } from './log/backups.ts';
+import { isUnderWay } from './log/partial.ts';
+import { sessionRows } from './log/sessions.ts';
 import type { Verdict } from './log/verify.ts';
 import type { LogWork, StartLogWork } from './log-thread.ts';
 import type { Pushes } from './pushes.ts';
@@ -19,6 +21,11 @@ import type { Storage } from './storage.ts';
 
 /** So many entries written are worth telling. */
 const TOLD_EVERY = 1000;
+
+const UNDER_WAY = bad(
+  'refused',
+  'An evening of this backup is just being deleted or brought in. Restore when that is done.',
+);
 
 /** What is kept beside the evenings and comes back with them. */
 const KINDS = ['rehearsal', 'train-sheet'] as const;
@@ -79,6 +86,7 @@ export function backupCalls({ storage, clock, pushes, startLogWork }: Deps) {
       return good({ evenings: 0, railroads: 0, says: REPLACED });
     }
     try {
+      if (sessionRows(sound.log).some(({ uid }) => isUnderWay(storage.log, uid))) return UNDER_WAY;
       const at = rfc3339(clock);
       const missing = missingEvenings(sound.log, storage.log, at);
       const of = missing.reduce((sum, { count }) => sum + count, 0);

@@ -148,3 +148,20 @@ test('a restore says how far it is, whatever the length of the evenings that com
   expect(written.length).toBeGreaterThan(1);
   expect(written[0]).toMatchObject({ of: 3137 });
 });
+
+test('while an evening is on its way out, a backup that has it is not said to be in the log already', async () => {
+  const console = openedConsole({ log: recordedLog(2) });
+  const host = directHost(console);
+  await answered(host.call('log.backup', {}));
+  const [backup] = await backups(host);
+  const restore = () => host.call('log.restore', { file: backup?.file });
+  const leaving = new Sqlite(console.log);
+  leaving.exec('INSERT INTO partial_sessions VALUES (2)');
+  expect(await restore()).toMatchObject({
+    ok: false,
+    problem: { kind: 'refused', says: expect.stringContaining('just being deleted') },
+  });
+  leaving.exec('DELETE FROM partial_sessions');
+  leaving.close();
+  expect(await restore()).toMatchObject({ value: { evenings: 0 } });
+});

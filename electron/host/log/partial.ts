@@ -35,6 +35,12 @@ export function knowsEvening(log: ReadableLog, uid: string): boolean {
   return log.prepare('SELECT 1 FROM sessions WHERE uid = ?').get(uid) !== undefined;
 }
 
+/** Whether an evening is on its way in or out. */
+export function isUnderWay(log: ReadableLog, uid: string): boolean {
+  const found = log.prepare('SELECT 1 FROM sessions JOIN partial_sessions ON session = id WHERE uid = ?');
+  return found.get(uid) !== undefined;
+}
+
 /** Evenings of which a part is in the log, by number. */
 export function partialSessions(log: ReadableLog): readonly number[] {
   return log.prepare('SELECT session FROM partial_sessions').pluck().all() as number[];
