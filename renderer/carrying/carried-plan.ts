@@ -73,7 +73,7 @@ export interface PlanNow {
   readonly railroad: Railroad;
   /** Orders that may be given now, in the order of the plan. */
   readonly next: readonly PlannedOrder[];
-  /** The orders that are held, by train: the first of each, and what it waits for. */
+  /** The trains whose next order is held: that order, and what it waits for. */
   readonly held: ReadonlyMap<TrainId, { readonly order: PlannedOrder; readonly turn: Turn }>;
   readonly count: number;
   readonly given: number;
@@ -97,14 +97,14 @@ export function planAt(
     const turn = turns[place];
     return turn === undefined || turn.is === 'given' ? [] : [{ order: { place, order, after }, turn }];
   });
-  const held = new Map<TrainId, (typeof left)[number]>();
-  for (const one of left)
-    if (one.turn.is === 'held' && !held.has(one.order.order.train)) held.set(one.order.order.train, one);
+  // A later order of a train is behind the one before it: while that one has its turn, nothing holds the train.
+  const nextOf = new Map<TrainId, (typeof left)[number]>();
+  for (const one of left) if (!nextOf.has(one.order.order.train)) nextOf.set(one.order.order.train, one);
   return {
     name,
     railroad,
     next: left.flatMap(({ order, turn }) => (turn.is === 'next' ? [order] : [])),
-    held,
+    held: new Map([...nextOf].filter(([, { turn }]) => turn.is === 'held')),
     count: kept.orders.length,
     given: kept.orders.length - left.length,
     trains: new Set(left.map(({ order }) => order.order.train)),
