@@ -109,15 +109,19 @@ export function useDesk(source: DeskSource) {
       else if (doing.kind === 'lock') setLocked((before) => !before);
       else if (doing.kind === 'stop') {
         saying.stopAll();
-        if (moment.state.phase === 'running')
+        // A copy that stands already passes it on: from a rehearsal it goes to the live evening, too.
+        if (moment.state.phase === 'running' || now.current.source.kind === 'rehearsal')
           return sendNow([{ input: { do: 'stop-all', why: 'called', kind: 'emergency' } }]);
       } else {
         const { does } = doing.option;
         if (does.kind === 'send') return sendNow(does.items);
         if (does.kind === 'why') setAnswer(explain(moment, does.about));
         else if (does.kind === 'pick') setPicked(does.train);
-        else if (does.kind === 'plan') now.current.source.doPlan?.(does.does);
-        else if (does.kind === 'leave') setAnswer(null);
+        else if (does.kind === 'plan') {
+          const { plan, planAside, doPlan } = now.current.source;
+          if (doPlan !== undefined && (plan != null || planAside != null)) doPlan(does.does);
+          else setAnswer({ kind: 'told', says: 'No plan is carried out here.' });
+        } else if (does.kind === 'leave') setAnswer(null);
         else if (does.kind === 'type') setLine(does.line);
         else window.location.hash = does.address;
       }

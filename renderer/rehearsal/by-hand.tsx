@@ -4,6 +4,7 @@ import { eventWords } from '../../shared-model/logbook/event-words.ts';
 import { grantedIn, handOrders, realOrder } from '../../shared-model/planning/rehearsal/hand-orders.ts';
 import { MADE_REAL } from '../../shared-model/planning/rehearsal/plan-orders.ts';
 import type { BatchItem } from '../../shared-model/session/batch.ts';
+import type { ConsoleStore } from '../console/console-store.ts';
 import type { FollowedEvening } from '../console/followed-evening.ts';
 import { useConsole, useConsoleStore, useSessionSeconds } from '../console/use-console.tsx';
 import { useKnownOf } from '../console/use-known-of.ts';
@@ -25,6 +26,20 @@ import { useHandKeys } from './use-hand-keys.ts';
 
 const isCalledAloud = ({ input }: BatchItem): boolean =>
   input.do === 'stop-all' && input.kind === 'emergency';
+
+/**
+ * Called aloud it stops everybody in the room, wherever the console stands: it is never a rehearsal.
+ *
+ * @returns what came of it, in words; null where the live evening is not running
+ */
+async function callLive(store: ConsoleStore, call: BatchItem): Promise<string | null> {
+  if (store.get().evening?.state.phase !== 'running') return null;
+  const answer = await store.send([call]);
+  const refused = answer.ok ? answer.value.refused : null;
+  if (answer.ok && refused === null) return 'CALL ALL STOP went to the live evening, too: it is stopped.';
+  const why = answer.ok ? refused?.reasons.map(({ says }) => says).join(' ') : answer.problem.says;
+  return `CALL ALL STOP is not in the live evening’s log: ${why}`;
+}
 
 interface ForkProps {
   readonly live: FollowedEvening;
@@ -52,26 +67,23 @@ function Fork({ live, found, onAnew }: ForkProps) {
   const send = useCallback(
     async (items: readonly BatchItem[]): Promise<Sent> => {
       const before = now.current.evening;
+      const call = items.find(isCalledAloud);
+      // In a copy that stands already there is nothing more to stop; the live evening may be running.
+      if (call !== undefined && before.state.phase !== 'running') {
+        setSays(await callLive(store, call));
+        return { events: [], refused: null, problem: null };
+      }
       const next = playedOn(now.current, { at: Math.max(seconds, before.state.at), items });
       if (typeof next === 'string') return { events: [], refused: null, problem: next };
       const { fork: played, taken } = next;
       change(played);
       setSays(null);
-      // Called aloud it stops everybody in the room, wherever the console stands: it is never a rehearsal.
-      const call = items.find(isCalledAloud);
-      if (call !== undefined && live.state.phase === 'running') {
-        const answer = await store.send([call]);
-        setSays(
-          answer.ok && answer.value.refused === null
-            ? 'CALL ALL STOP went to the live evening, too: it is stopped.'
-            : `CALL ALL STOP is not in the live evening's log: ${answer.ok ? 'it is not running' : answer.problem.says}.`,
-        );
-      }
+      if (call !== undefined) setSays(await callLive(store, call));
       return taken.ok
         ? { events: taken.events, refused: null, problem: null }
         : { events: [taken.event], refused: taken.event, problem: null };
     },
-    [seconds, change, store, live.state.phase],
+    [seconds, change, store],
   );
   const { evening, done } = fork;
   const left = handOrders(evening.events).filter(({ entry }) => !done.has(entry));
@@ -116,13 +128,11 @@ function Fork({ live, found, onAnew }: ForkProps) {
     setSays(null);
   };
   const isFresh = evening.events.length === 0;
-  useHandKeys({
-    makeReal: () => void makeReal(),
-    leaveOut,
-    beginAnew: () => {
-      if (!isFresh) onAnew();
-    },
-  });
+  const beginAnew = () => {
+    // What is on its way to the live evening comes back to this copy, and would put it in the place of the new one.
+    if (!isFresh && !making.current) onAnew();
+  };
+  useHandKeys({ makeReal: () => void makeReal(), leaveOut, beginAnew });
   const none = next === undefined ? 'No order of this rehearsal is left to make real.' : undefined;
   return (
     <DeskView
@@ -140,7 +150,7 @@ function Fork({ live, found, onAnew }: ForkProps) {
           <Act
             kind="calm"
             keyName="Ctrl+⌫"
-            onPress={onAnew}
+            onPress={beginAnew}
             notNow={isFresh ? 'Nothing was done in it yet.' : undefined}
           >
             Discard it, begin anew from now
@@ -155,9 +165,11 @@ function Fork({ live, found, onAnew }: ForkProps) {
   );
 }
 
-/** "From 19:42: 3 orders of it are not made real yet." */
+/** "From 19:42, as it was left."; and what cannot be read, where something cannot. */
 function foundWords({ at, problem }: Recalled): string | null {
-  return at === null ? problem : `From ${whenText(Date.parse(at), Date.now())}, as it was left.`;
+  const left = at === null ? [] : [`From ${whenText(Date.parse(at), Date.now())}, as it was left.`];
+  const words = problem === null ? left : [...left, problem];
+  return words.length === 0 ? null : words.join(' ');
 }
 
 export function ByHand() {

@@ -62,6 +62,9 @@ describe('by keyboard alone', () => {
 
   it('takes typed orders and refuses what cannot be, with the reason and ways out', async () => {
     const { page } = opened;
+    await page.keyboard.type('plan aside');
+    await page.keyboard.press('Enter');
+    await expectSays(page, 'band', 'No plan is carried out here.');
     await type(page, '3 to 8');
     await type(page, '24 to 5');
     await expectSays(page, 'band', 'REFUSED');
@@ -206,6 +209,17 @@ describe('by pointer alone', () => {
     await page.getByRole('button', { name: /CALL ALL STOP/ }).click();
     await says(page).getByText('CALL ALL STOP went to the live evening, too: it is stopped.').waitFor();
     expect((await askHost(page, 'evening.read', {}))?.state.phase).toBe('stopped');
+  });
+
+  it('stops the live evening once more when it goes on meanwhile, though the copy still stands', async () => {
+    const { page } = opened;
+    await send(page, [{ do: 'resume' }]);
+    const phase = async () => (await askHost(page, 'evening.read', {}))?.state.phase;
+    expect(await phase()).toBe('running');
+    const here = await entriesHere(page);
+    await page.getByRole('button', { name: /CALL ALL STOP/ }).click();
+    await expect.poll(phase).toBe('stopped');
+    expect(await entriesHere(page)).toBe(here);
     expect(opened.complaints).toEqual([]);
   });
 });
