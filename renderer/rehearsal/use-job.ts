@@ -22,6 +22,8 @@ export interface Job {
   readonly clear: () => void;
 }
 
+const LOST = 'The connection to the host was lost while it was worked out. Ask again.';
+
 export function useJob(): Job {
   const { connection } = useConsoleStore();
   const [state, setState] = useState<JobState>({ is: 'idle' });
@@ -62,6 +64,19 @@ export function useJob(): Job {
       if (job.current !== null) void connection.call('plan.cancel', { job: job.current });
     };
   }, [connection, hear]);
+
+  // Its end may never be told: a host that was started anew knows nothing of it.
+  useEffect(
+    () =>
+      connection.onLink((link) => {
+        if (link !== 'lost' || (job.current === null && !asking.current)) return;
+        job.current = null;
+        asking.current = false;
+        newest.current += 1;
+        setState({ is: 'wrong', says: LOST, path: '$' });
+      }),
+    [connection],
+  );
 
   const start = useCallback(
     async (request: RequestOf<'plan.start'>) => {

@@ -51,6 +51,20 @@ describe('a rehearsal without a name', () => {
     expect((await movesAsked(page)).length).toBe(1);
   });
 
+  it('says that what the planner was at is lost when the console goes, and lets it be asked again', async () => {
+    const { page } = opened;
+    await tab(page, /How many/).click();
+    const ask = button(page, 'How many trains?');
+    await ask.click();
+    await button(page, 'Stop counting').waitFor();
+    await opened.restartHere(() =>
+      page.getByText('The connection to the host was lost while it was worked out. Ask again.').waitFor(),
+    );
+    await page.getByText('The host does not answer').waitFor({ state: 'detached' });
+    expect(await ask.getAttribute('aria-disabled')).toBeNull();
+    await tab(page, /Make it real/).click();
+  });
+
   it('is left to the window that works on it: another one begins with the evening as it stands', async () => {
     const { page } = opened;
     const second = await page.context().newPage();
