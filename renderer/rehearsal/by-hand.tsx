@@ -15,6 +15,7 @@ import { EmptyState } from '../parts/empty-state.tsx';
 import { whenText } from '../parts/when-text.ts';
 import {
   forkOf,
+  forkSavesOf,
   type PlayedFork,
   playedOn,
   presentFork,
@@ -23,6 +24,7 @@ import {
   rememberFork,
 } from './present-fork.ts';
 import { useHandKeys } from './use-hand-keys.ts';
+import { useNotWritten } from './written-down.ts';
 
 const isCalledAloud = ({ input }: BatchItem): boolean =>
   input.do === 'stop-all' && input.kind === 'emergency';
@@ -63,6 +65,7 @@ function Fork({ live, found, onAnew }: ForkProps) {
   );
   const [says, setSays] = useState(found);
   const making = useRef(false);
+  const notWritten = useNotWritten(forkSavesOf(store));
   const seconds = useSessionSeconds(live);
   const send = useCallback(
     async (items: readonly BatchItem[]): Promise<Sent> => {
@@ -159,6 +162,9 @@ function Fork({ live, found, onAnew }: ForkProps) {
             Ask and plan
           </a>
           {says === null ? null : <span role="status">{says}</span>}
+          {notWritten === null ? null : (
+            <span role="alert">It is here alone, and not written down: {notWritten}</span>
+          )}
         </section>
       }
     />

@@ -3,7 +3,8 @@ import type { ReplyOf } from '../../shared-model/wire/contract.ts';
 import { useConsoleStore } from '../console/use-console.tsx';
 import { whenText } from '../parts/when-text.ts';
 import { keptRehearsal } from './kept-rehearsal.ts';
-import { type PresentRehearsal, useNotWritten } from './present-rehearsal.ts';
+import { type PresentRehearsal, savesOf } from './present-rehearsal.ts';
+import { useNotWritten } from './written-down.ts';
 
 /** "As left at 19:42, not yet kept under a name." */
 function leftAt({ rehearsal, keptAs, at }: PresentRehearsal, kept: ReplyOf<'keep.list'>): string {
@@ -24,7 +25,7 @@ interface LeftWordsProps {
 }
 
 export function LeftWords({ opened, kept, damaged }: LeftWordsProps) {
-  const notWritten = useNotWritten(useConsoleStore());
+  const notWritten = useNotWritten(savesOf(useConsoleStore()));
   return (
     <div className="rehearsal-left">
       {opened === null ? null : <p role="status">{leftAt(opened, kept)}</p>}

@@ -89,12 +89,15 @@ const remembered = new WeakMap<ConsoleStore, Remembered>();
 function rememberedBy(store: ConsoleStore): Remembered {
   const known = remembered.get(store);
   if (known !== undefined) return known;
-  const saves = autosave<WrittenFork>(store.connection, BY_HAND, () => undefined);
+  const saves = autosave<WrittenFork>(store.connection, BY_HAND);
   const fresh: Remembered = { fork: null, saves, found: null };
   remembered.set(store, fresh);
   window.addEventListener('pagehide', saves.flush);
   return fresh;
 }
+
+/** How the fork that is played is written down by itself. */
+export const forkSavesOf = (store: ConsoleStore): Autosave<WrittenFork> => rememberedBy(store).saves;
 
 /** @param evening the one that goes on; a fork of another is not come back to */
 export function presentFork(store: ConsoleStore, evening: string): PlayedFork | null {

@@ -1,5 +1,4 @@
 /** The rehearsal that was being worked on when its screen was left, or its page: throws and reports come on the Desk, and the plan has to be there after. */
-import { useSyncExternalStore } from 'react';
 import type { ConsoleStore } from '../console/console-store.ts';
 import { AT_WORK, type AtWork, atWork, isOf } from './at-work.ts';
 import type { KeptRehearsal } from './kept-rehearsal.ts';
@@ -18,9 +17,6 @@ export interface PresentRehearsal {
 interface Remembered {
   present: PresentRehearsal | null;
   readonly saves: Autosave<AtWork>;
-  /** Why it is not written down; null while it is. */
-  problem: string | null;
-  readonly listeners: Set<() => void>;
   /** What was looked for, and what came of it. */
   found: { readonly of: string | null; readonly problem: Promise<string | null> } | null;
 }
@@ -31,12 +27,8 @@ const remembered = new WeakMap<ConsoleStore, Remembered>();
 function rememberedBy(store: ConsoleStore): Remembered {
   const known = remembered.get(store);
   if (known !== undefined) return known;
-  const saves = autosave<AtWork>(store.connection, AT_WORK, (says) => {
-    if (fresh.problem === says) return;
-    fresh.problem = says;
-    for (const listener of fresh.listeners) listener();
-  });
-  const fresh: Remembered = { present: null, saves, problem: null, listeners: new Set(), found: null };
+  const saves = autosave<AtWork>(store.connection, AT_WORK);
+  const fresh: Remembered = { present: null, saves, found: null };
   remembered.set(store, fresh);
   // What was changed in the last moment before a page goes is not left out.
   window.addEventListener('pagehide', saves.flush);
@@ -51,17 +43,8 @@ export const ownAtWork = (store: ConsoleStore): string | null => rememberedBy(st
 /** Leaves what is at work as it is written: what comes now is another one. */
 export const leaveAtWork = (store: ConsoleStore): void => rememberedBy(store).saves.letGo();
 
-/** Why the present rehearsal could not be written down; null while it is. */
-export function useNotWritten(store: ConsoleStore): string | null {
-  const own = rememberedBy(store);
-  return useSyncExternalStore(
-    (listener) => {
-      own.listeners.add(listener);
-      return () => own.listeners.delete(listener);
-    },
-    () => own.problem,
-  );
-}
+/** How what is at work is written down by itself. */
+export const savesOf = (store: ConsoleStore): Autosave<AtWork> => rememberedBy(store).saves;
 
 /**
  * Looks, once for each evening, whether something was being worked on in it. What this page has of another evening is left, as it is written.

@@ -2,6 +2,7 @@
  * Work that is written down as it changes, in kept documents of the host, and found again by the next page. A window holds its own by a
  * lock of the browser: no other takes it up meanwhile.
  */
+import { useSyncExternalStore } from 'react';
 import { firstMalformed } from '../../shared-model/malformed.ts';
 import type { Connection } from '../../shared-model/wire/contract.ts';
 import type { z } from '../../shared-model/zod.ts';
@@ -50,6 +51,8 @@ export async function findWritten<Work>(
 
 /** So long nothing changes before it is written. */
 const PAUSE_MS = 400;
+/** What could not be written is tried again after so long: a host that was gone comes back. */
+const RETRY_MS = 4000;
 
 export interface Autosave<Work> {
   /** Null: there is nothing to come back to any more. */
@@ -62,18 +65,24 @@ export interface Autosave<Work> {
   readonly own: () => string | null;
   /** What is not written yet is written now. */
   readonly flush: () => void;
+  /** Why what is at work is not written; null while it is. */
+  readonly problem: () => string | null;
+  /** @returns a function that ends the listening */
+  readonly onProblem: (listener: () => void) => () => void;
 }
 
-/** @param failed told why it could not be written; null when it was */
-export function autosave<Work>(
-  connection: Connection,
-  kind: string,
-  failed: (says: string | null) => void,
-): Autosave<Work> {
+export function autosave<Work>(connection: Pick<Connection, 'call'>, kind: string): Autosave<Work> {
   let id: string | null = null;
   let written: string | null = null;
   let waiting: Work | null = null;
   let timer: ReturnType<typeof setTimeout> | undefined;
+  let problem: string | null = null;
+  const listeners = new Set<() => void>();
+  const told = (says: string | null): void => {
+    if (problem === says) return;
+    problem = says;
+    for (const listener of listeners) listener();
+  };
   const write = async (): Promise<void> => {
     clearTimeout(timer);
     const value = waiting;
@@ -88,8 +97,14 @@ export function autosave<Work>(
     const mine = id;
     written = text;
     const answer = await connection.call('keep.write', { kind, id: mine, value });
-    if (!answer.ok && id === mine && written === text) written = null;
-    failed(answer.ok ? null : answer.problem.says);
+    if (!answer.ok && id === mine && written === text) {
+      written = null;
+      if (waiting === null) {
+        waiting = value;
+        timer = setTimeout(() => void write(), RETRY_MS);
+      }
+    }
+    told(answer.ok ? null : answer.problem.says);
   };
   return {
     put(work) {
@@ -102,6 +117,7 @@ export function autosave<Work>(
       if (id !== null) void connection.call('keep.remove', { kind, id });
       id = null;
       written = null;
+      told(null);
     },
     letGo() {
       void write();
@@ -114,5 +130,14 @@ export function autosave<Work>(
     },
     own: () => id,
     flush: () => void write(),
+    problem: () => problem,
+    onProblem(listener) {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
   };
 }
+
+/** Why what is at work could not be written down; null while it is. */
+export const useNotWritten = <Work>({ problem, onProblem }: Autosave<Work>): string | null =>
+  useSyncExternalStore(onProblem, problem);
