@@ -46,14 +46,28 @@ function ofNext(context: LineContext): Explained {
   const pending = pendingThrows(context, []);
   const next = nextAct(context, pending, []);
   const waiting = pending[0];
-  if (next.kind === 'throw') {
-    const { train, thrown } = next.pending;
-    return told(
-      `${called(context, String(thrown.id))} is for ${train === null ? 'nobody' : called(context, train)}.`,
-    );
-  }
   const { plan } = context;
-  if (next.kind === 'planned' && plan != null) return told(plannedWhy(plan, next.planned));
+  switch (next.kind) {
+    case 'throw': {
+      const { train, thrown } = next.pending;
+      return told(
+        `${called(context, String(thrown.id))} is for ${train === null ? 'nobody' : called(context, train)}.`,
+      );
+    }
+    case 'ask':
+      return told(`${called(context, next.ask.train)} asked for it, and it is free now.`);
+    case 'clear':
+      return told(
+        `${called(context, next.waiting)} waits for ${spokenBlock(context.railroad, next.block)}, which ${called(context, next.train)} may have left.`,
+      );
+    case 'onward':
+      return told(`${called(context, next.onward.train)} comes to its limit, and the way on is free.`);
+    case 'planned':
+      if (plan != null) return told(plannedWhy(plan, next.planned));
+      break;
+    case 'nothing':
+      break;
+  }
   if (waiting === undefined && plan != null) return told(planWaits(plan));
   if (waiting === undefined) return told('Nothing was refused, and nothing is next.');
   return told(

@@ -162,6 +162,28 @@ describe('a refusal', () => {
     expect(explain(contextOf(granted), 'B4')).toEqual({ kind: 'told', says: '4 is pledged: No. 7, Cab 1.' });
     expect(explain(contextOf(granted), null)).toEqual({ kind: 'told', says: 'selector 4 is for No. 7.' });
   });
+
+  it('is explained of what is next, where no refusal is remembered', () => {
+    const why = (evening: Evening) => explain({ ...contextOf(evening), recent: [] }, null);
+    const order = { do: 'request-move', train: 't12', to: 'B4', overhang: true };
+    const in4 = played(
+      granted,
+      { do: 'turn-selector', selector: 'K4', position: '1' },
+      { do: 'advance', train: 't7' },
+    );
+    const free = played(taken(in4, order).evening, { do: 'take-off', train: 't7' });
+    expect(why(free)).toEqual({ kind: 'told', says: 'No. 12 asked for it, and it is free now.' });
+    const further = played(
+      in4,
+      { do: 'request-move', train: 't7', to: 'B5', overhang: true },
+      { do: 'acknowledge', authority: 'a1' },
+      { do: 'advance', train: 't7' },
+    );
+    expect(why(taken(further, order).evening)).toEqual({
+      kind: 'told',
+      says: 'No. 12 waits for 4, which No. 7 may have left.',
+    });
+  });
 });
 
 describe('alarms', () => {
