@@ -29,7 +29,7 @@ export function LeftWords({ opened, kept, damaged }: LeftWordsProps) {
   return (
     <div className="rehearsal-left">
       {opened === null ? null : <p role="status">{leftAt(opened, kept)}</p>}
-      {damaged === null || opened !== null ? null : <p role="alert">{damaged}</p>}
+      {damaged === null ? null : <p role="alert">{damaged}</p>}
       {notWritten === null ? null : <p role="alert">It is here alone, and not written down: {notWritten}</p>}
     </div>
   );

@@ -8,6 +8,7 @@ import type { Railroad } from '../../shared-model/railroad/railroad.ts';
 import type { CarriedOver } from '../../shared-model/session/initial.ts';
 import type { FollowedEvening } from '../console/followed-evening.ts';
 import { withKnobsTurned } from './knobs-in-the-way.ts';
+import { named } from './words.ts';
 
 export interface Known extends Pick<CarriedOver, 'tags' | 'checks'> {
   readonly people: Readonly<Record<string, string | null>>;
@@ -94,7 +95,10 @@ export function originFromHere(
     json,
     left: [
       ...here.left,
-      ...turned.map((knob) => `how ${knob} stands: in this rehearsal it is turned to the train on it.`),
+      ...turned.map(
+        (knob) =>
+          `how ${named(here.railroad, knob)} stands: in this rehearsal it is turned to the train on it.`,
+      ),
     ],
   };
 }

@@ -196,7 +196,7 @@ export function RehearsalDesk({
         <Working rehearsal={rehearsal} />
         <SheetTabs
           sheet={sheet}
-          panel={sheetId}
+          shownIn={sheetId}
           counts={{ plan: plans.length, kept: kept.length + others.length }}
           onSheet={goToTop}
         />

@@ -14,14 +14,14 @@ export type SheetKey = (typeof SHEETS)[number]['key'];
 
 interface SheetTabsProps {
   readonly sheet: SheetKey;
-  /** The id of what they show. */
-  readonly panel: string;
+  /** The id of what they are shown in. */
+  readonly shownIn: string;
   /** How many there are of what a sheet lists. */
   readonly counts: Readonly<Partial<Record<SheetKey, number>>>;
   readonly onSheet: (sheet: SheetKey) => void;
 }
 
-export function SheetTabs({ sheet, panel, counts, onSheet }: SheetTabsProps) {
+export function SheetTabs({ sheet, shownIn, counts, onSheet }: SheetTabsProps) {
   const onKeyDown = (event: KeyboardEvent<HTMLDivElement>) => {
     const place = SHEETS.findIndex(({ key }) => key === sheet);
     const to = {
@@ -45,7 +45,7 @@ export function SheetTabs({ sheet, panel, counts, onSheet }: SheetTabsProps) {
           role="tab"
           className="rehearsal-tab"
           aria-selected={sheet === key}
-          aria-controls={panel}
+          aria-controls={shownIn}
           onClick={() => onSheet(key)}
         >
           {says}
