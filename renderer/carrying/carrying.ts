@@ -114,7 +114,12 @@ function makeCarrying(store: ConsoleStore): Carrying {
   };
   const recall = async (id: string) => {
     const rows = await connection.call('keep.list', { kind: CARRIED });
-    if (!rows.ok || store.get().evening?.id !== id) return;
+    if (store.get().evening?.id !== id) return;
+    if (!rows.ok) {
+      // Looked for again as soon as anything is heard of the evening.
+      if (carried === null) lookedAt = null;
+      return;
+    }
     const ofThis = (row: (typeof rows.value)[number]): boolean => row.id.startsWith(`${id} `);
     // Of an evening that is over nothing is carried out; the rehearsal itself stays where it was kept.
     for (const row of rows.value.filter((one) => !ofThis(one)))
