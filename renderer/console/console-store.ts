@@ -40,6 +40,9 @@ export interface ConsoleStore {
 /** Whether something happened in it already, and more can. */
 const goesOn = ({ state }: FollowedEvening): boolean => state.entries > 1 && state.phase !== 'ended';
 
+const otherVersion = (own: string, now: string): string =>
+  `The console was updated from ${own} to ${now}: load this page anew. Copy first what is typed and not sent.`;
+
 /**
  * @param connection the way to the host
  * @param now this page's clock, in milliseconds
@@ -76,8 +79,18 @@ export function consoleStore(connection: ConsoleConnection, now: () => number): 
   };
   const greet = async () => {
     const hello = await connection.call('hello', {});
-    if (hello.ok) change({ hello: hello.value, settings: hello.value.settings, problem: null });
-    else change({ problem: hello.problem.says });
+    if (!hello.ok) change({ problem: hello.problem.says });
+    else {
+      // This page was made by the version that greeted it first: it may not understand what another one tells.
+      const own = state.hello?.version ?? hello.value.version;
+      const isOther = own !== hello.value.version;
+      change({
+        hello: { ...hello.value, version: own },
+        settings: hello.value.settings,
+        problem: isOther ? otherVersion(own, hello.value.version) : null,
+      });
+      if (isOther) return;
+    }
     await readEvening();
     const { evening } = state;
     if (evening !== null && goesOn(evening)) change({ found: evening.resumed ? 'console' : 'page' });

@@ -67,10 +67,11 @@ function connectionDouble() {
   const called: string[] = [];
   const listeners = new Map<string, (value: never) => void>();
   let current: LiveEvening | null = live;
+  let version = '1';
   let linkListener: (link: 'connecting' | 'open' | 'lost') => void = () => undefined;
   const replies: Record<string, (request: never) => unknown> = {
     hello: () => ({
-      version: '1',
+      version,
       runtime: 'node',
       evening: null,
       settings: userSettings.parse({ theme: 'light' }),
@@ -99,6 +100,9 @@ function connectionDouble() {
     called,
     push: (name: string, value: unknown) => listeners.get(name)?.(value as never),
     link: (link: 'open' | 'lost') => linkListener(link),
+    update: () => {
+      version = '2';
+    },
     setEvening: (evening: LiveEvening | null) => {
       current = evening;
     },
@@ -167,6 +171,20 @@ describe('the store', () => {
     await settled();
     link('lost');
     expect(store.get()).toMatchObject({ link: 'lost', evening: { id: 'e1' } });
+  });
+
+  it('asks to be loaded anew, and reads nothing, when another version of the console answers', async () => {
+    const { connection, called, link, update } = connectionDouble();
+    const store = consoleStore(connection, () => 0);
+    await settled();
+    const reads = called.filter((name) => name === 'evening.read').length;
+    update();
+    for (const state of ['lost', 'open', 'lost', 'open'] as const) link(state);
+    await settled();
+    expect(store.get().problem).toBe(
+      'The console was updated from 1 to 2: load this page anew. Copy first what is typed and not sent.',
+    );
+    expect(called.filter((name) => name === 'evening.read')).toHaveLength(reads);
   });
 
   it('says what the host answered when it could not be greeted', async () => {
