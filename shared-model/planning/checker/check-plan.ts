@@ -20,7 +20,8 @@ function apartFaults(courses: readonly Course[], options: PlanOptions): PlanFaul
       // Where both lie at first (over one diamond) is no doing of the plan.
       if (before === undefined || held.from === Number.NEGATIVE_INFINITY) return [];
       if (held.from >= before.till + options.marginSeconds - TOLERANCE) return [];
-      const says = `${held.train.id} into ${what} at ${held.from.toFixed(3)}: ${before.train.id} is clear of it at ${before.till.toFixed(3)}`;
+      const kept = held.from < before.till ? '' : `, and ${options.marginSeconds} s are to be kept`;
+      const says = `${held.train.id} into ${what} at ${held.from.toFixed(3)}: ${before.train.id} is clear of it at ${before.till.toFixed(3)}${kept}`;
       return [{ says, about: [held.train.id, before.train.id, what], at: held.from }];
     });
   });
@@ -35,7 +36,7 @@ function voiceFaults(moves: readonly PlanMove[], { talkSeconds }: PlanOptions): 
       ? []
       : [
           {
-            says: `${move.train} at ${move.start}: the voice is not free for ${talkSeconds} s before it`,
+            says: `${move.train} at ${move.start.toFixed(3)}: the voice is not free for ${talkSeconds} s before it`,
             about: [move.train],
             at: move.start,
           },

@@ -76,14 +76,14 @@ function handsFaults({ throws, options }: Case): PlanFault[] {
     const wrong = (says: string): void => {
       faults.push({ says, about: [id], at });
     };
-    if (at < -TOLERANCE) wrong(`throw of ${id} at ${at}: before the situation`);
+    if (at < -TOLERANCE) wrong(`throw of ${id} at ${at.toFixed(3)}: before the situation`);
     if (before !== undefined && at < before.at + options.throwSeconds - TOLERANCE)
       wrong(
-        `throw of ${id} at ${at}: the hands are at ${before.id} until ${before.at + options.throwSeconds}`,
+        `throw of ${id} at ${at.toFixed(3)}: the hands are at ${before.id} until ${(before.at + options.throwSeconds).toFixed(3)}`,
       );
     const earlier = throws[index - options.throwsPerMinute];
     if (options.throwsPerMinute < 1 || (earlier !== undefined && at - earlier.at < MINUTE - TOLERANCE))
-      wrong(`throw of ${id} at ${at}: more than ${options.throwsPerMinute} throws in a minute`);
+      wrong(`throw of ${id} at ${at.toFixed(3)}: more than ${options.throwsPerMinute} throws in a minute`);
   });
   return faults;
 }
@@ -98,7 +98,7 @@ function underFaults(the: Case): PlanFault[] {
   const { options, courses } = the;
   const held = courses.flatMap((course) => course.held);
   return the.throws.flatMap((one) => {
-    const name = `throw of ${one.id} to ${one.to} at ${one.at}`;
+    const name = `throw of ${one.id} to ${one.to} at ${one.at.toFixed(3)}`;
     const end = one.at + options.throwSeconds;
     const stands = standsAt(the, one.kind, one.id, one.at);
     const blocks = touched(the, one);
@@ -135,7 +135,7 @@ function entryFaults(the: Case, entry: Entry): PlanFault[] {
     const stands = standsAt(the, kind, id, options.throwSeconds === 0 ? entry.at + TOLERANCE : entry.at);
     if (stands.to !== to) wrong(`${name}: ${id} stands at ${stands.to}, not at ${to}`, id);
     else if (stands.since + options.marginSeconds > entry.at + TOLERANCE)
-      wrong(`${name}: ${id} is finished at ${stands.since}, within the margin`, id);
+      wrong(`${name}: ${id} is finished at ${stands.since.toFixed(3)}, within the margin`, id);
   };
   for (const { id, position } of entry.levers) wants('turnout', id, position);
   for (let source = railroad.blocks.get(entry.block)?.source; source !== undefined; ) {
