@@ -150,9 +150,11 @@ describe.each([
     await board('Board, as the evening stands now').waitFor();
     expect(await boardsTable()).toMatch(/5 Mill: occupied, No. 7|5 Mill/);
     await hands.press(button('Make real all that can go now'));
-    await expect.poll(async () => (await movesAsked(page)).length).toBe(asked + 1);
-    expect(await entriesOf(page)).toBe(entries + 1);
-    await expect.poll(() => order('No. 12').getAttribute('data-turn')).toBe('given');
+    // No. 12's, and of No. 3's the piece that nobody has before it.
+    await expect.poll(async () => (await movesAsked(page)).length).toBe(asked + 2);
+    expect(await entriesOf(page)).toBe(entries + 2);
+    for (const train of ['No. 12', 'No. 3'])
+      await expect.poll(() => order(train).getAttribute('data-turn')).toBe('given');
     expect(await order('No. 18').textContent()).toContain('Not its turn until No. 7 has left 1 Bay');
   });
 
