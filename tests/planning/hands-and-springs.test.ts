@@ -8,7 +8,13 @@ import { safe } from '../../shared-model/planning/safe.ts';
 import { parseSituation } from '../../shared-model/planning/situation.ts';
 import type { RailroadDocument } from '../../shared-model/railroad/document.ts';
 import { indexRailroad } from '../../shared-model/railroad/railroad.ts';
-import { plainNodes, type SmallTrack, smallDocument, turnout } from '../support/line-of-track.ts';
+import {
+  holdDocument,
+  plainNodes,
+  type SmallTrack,
+  smallDocument,
+  turnout,
+} from '../support/line-of-track.ts';
 
 const trains = ['t1', 't2'].map((id) => ({ id, name: id, length: 1000, amps: 1 }));
 
@@ -76,13 +82,7 @@ it('throws first what can be thrown first: a toggle before the selector that a t
     ],
     blocks: { West: 'e1', Hold: 'e2', Middle: 'e3', East: 'e4' },
   };
-  const document = smallDocument(apart, {
-    trains,
-    toggles: [{ id: 'H', name: 'Hold' }],
-    blocks: smallDocument(apart).blocks.map((block) =>
-      block.id === 'Hold' ? { ...block, source: { toggle: 'H', from: 'Middle' } } : block,
-    ),
-  });
+  const document = holdDocument(apart);
   const answer = planOf(
     document,
     {
@@ -142,13 +142,7 @@ it('is impossible where a section would have to be fed again under its train, th
     ],
     blocks: { Hold: 'e1', West: 'e2', Middle: 'e3', East: 'e4' },
   };
-  const document = smallDocument(line, {
-    trains,
-    toggles: [{ id: 'H', name: 'Hold' }],
-    blocks: smallDocument(line).blocks.map((block) =>
-      block.id === 'Hold' ? { ...block, source: { toggle: 'H', from: 'Middle' } } : block,
-    ),
-  });
+  const document = holdDocument(line);
   const json = {
     trains: [
       { train: 't1', edge: 'e1', toward: 'g1', cab: '1', to: 'West' },

@@ -5,7 +5,7 @@ import { USUAL_OPTIONS } from '../../shared-model/planning/plan/options.ts';
 import { plan } from '../../shared-model/planning/plan.ts';
 import { parseSituation } from '../../shared-model/planning/situation.ts';
 import { indexRailroad } from '../../shared-model/railroad/railroad.ts';
-import { plainNodes, type SmallTrack, smallDocument } from '../support/line-of-track.ts';
+import { holdDocument, plainNodes, type SmallTrack } from '../support/line-of-track.ts';
 
 /** West, middle, a holding section that is fed from the middle, east. */
 const LINE: SmallTrack = {
@@ -20,16 +20,7 @@ const LINE: SmallTrack = {
 };
 
 it('names the train that has to leave a section which the knob feeds through a toggle that is on', () => {
-  const { blocks } = smallDocument(LINE);
-  const railroad = indexRailroad(
-    smallDocument(LINE, {
-      toggles: [{ id: 'H', name: 'Hold' }],
-      blocks: blocks.map((block) =>
-        block.id === 'Hold' ? { ...block, source: { toggle: 'H', from: 'Middle' } } : block,
-      ),
-      trains: ['t1', 't2'].map((id) => ({ id, name: id, length: 1000, amps: 1 })),
-    }),
-  );
+  const railroad = indexRailroad(holdDocument(LINE));
   const situation = parseSituation(railroad, {
     trains: [
       { train: 't1', edge: 'e1', toward: 'g1', cab: '1', to: 'Middle' },

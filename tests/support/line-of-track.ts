@@ -66,5 +66,16 @@ export function smallDocument(
   });
 }
 
+/** The document of a small track with trains t1 and t2, a metre each, whose block Hold is a section behind toggle H, fed from Middle. */
+export function holdDocument(track: SmallTrack): RailroadDocument {
+  return smallDocument(track, {
+    trains: ['t1', 't2'].map((id) => ({ id, name: id, length: 1000, amps: 1 })),
+    toggles: [{ id: 'H', name: 'Hold' }],
+    blocks: smallDocument(track).blocks.map((block) =>
+      block.id === 'Hold' ? { ...block, source: { toggle: 'H', from: 'Middle' } } : block,
+    ),
+  });
+}
+
 /** The same, indexed. */
 export const smallRailroad = (track: SmallTrack): Railroad => indexRailroad(smallDocument(track));
