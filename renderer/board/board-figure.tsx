@@ -3,6 +3,7 @@ import { useMemo } from 'react';
 import type { NodeId } from '../../shared-model/ids.ts';
 import type { TrackNode, TurnoutPosition } from '../../shared-model/railroad/document.ts';
 import type { Railroad } from '../../shared-model/railroad/railroad.ts';
+import { HatchPattern } from '../parts/hatch-pattern.tsx';
 import { bladesAt } from './blades.ts';
 import { BlockLine } from './block-line.tsx';
 import { blockPaths } from './block-paths.ts';
@@ -59,15 +60,7 @@ export function BoardFigure(props: BoardFigureProps) {
       fontSize={sizes.letter}
     >
       <defs>
-        <pattern
-          id={hatchId}
-          width="8"
-          height="8"
-          patternUnits="userSpaceOnUse"
-          patternTransform="rotate(45)"
-        >
-          <rect className="board-hatch" width="3.5" height="8" />
-        </pattern>
+        <HatchPattern id={hatchId} className="board-hatch" stripe={3.5} />
       </defs>
       <g transform={`translate(${pan[0]} ${pan[1]})`}>
         <path className="board-dead-track" d={paths.pathOf(null, positionOf)} />

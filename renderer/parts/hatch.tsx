@@ -1,5 +1,6 @@
 /** Hatching, the mark of what is wrong or disputed: a surface that fills its box, in the colour of the text around it. */
 import { useId } from 'react';
+import { HatchPattern } from './hatch-pattern.tsx';
 
 export function Hatch({
   width = '100%',
@@ -12,15 +13,7 @@ export function Hatch({
   return (
     <svg aria-hidden="true" width={width} height={height} style={{ display: 'block', flex: 'none' }}>
       <defs>
-        <pattern
-          id={pattern}
-          width="8"
-          height="8"
-          patternUnits="userSpaceOnUse"
-          patternTransform="rotate(45)"
-        >
-          <rect width="3" height="8" fill="currentColor" />
-        </pattern>
+        <HatchPattern id={pattern} />
       </defs>
       <rect width="100%" height="100%" fill={`url(#${pattern})`} />
     </svg>

@@ -10,6 +10,7 @@ import { evenRows, rowsToScale } from '../../shared-model/planning/chart/row-hei
 import type { Railroad } from '../../shared-model/railroad/railroad.ts';
 import { useSize } from '../board/use-sight.ts';
 import { useConsole } from '../console/use-console.tsx';
+import { HatchPattern } from '../parts/hatch-pattern.tsx';
 import { wordsPx } from '../theme/letter-widths.ts';
 import { useLetterSizes } from '../theme/use-letter-sizes.ts';
 import { type ChartItem, chartItems, itemTowards } from './chart-items.ts';
@@ -152,15 +153,7 @@ export function TimeChart({ railroad, plan, seen, cabs, isEven, now, onDrag }: T
         {/* biome-ignore lint/a11y/useSemanticElements: a chart is no fieldset */}
         <svg width={Math.max(1, width)} height={height} role="group" aria-label="Chart">
           <defs>
-            <pattern
-              id={hatch}
-              width="8"
-              height="8"
-              patternUnits="userSpaceOnUse"
-              patternTransform="rotate(45)"
-            >
-              <rect width="3" height="8" className="chart-wrong-fill" />
-            </pattern>
+            <HatchPattern id={hatch} className="chart-wrong-fill" />
           </defs>
           {timeTicks(x.domain()[1] ?? 0, Math.max(3, (right - left) / (TICK_LETTERS * letter))).map((at) => (
             <line key={at} className="chart-grid" x1={x(at)} x2={x(at)} y1={0} y2={height} />

@@ -17,6 +17,13 @@ async function openByHand(page: Page): Promise<void> {
   await above(page).waitFor();
 }
 
+/** A running evening with its copy in view, and the entries of the evening. */
+async function openCopy(): Promise<{ readonly opened: ConsolePage; readonly live: number }> {
+  const opened = await openThreeTrains({ width: 1280, height: 800 });
+  await openByHand(opened.page);
+  return { opened, live: await entriesOf(opened.page) };
+}
+
 /** The entries of the copy. */
 const entriesHere = async (page: Page): Promise<number> =>
   Number(await page.locator('.desk').getAttribute('data-entries'));
@@ -37,9 +44,7 @@ describe('by keyboard alone', () => {
   let opened: ConsolePage;
   let live = 0;
   beforeAll(async () => {
-    opened = await openThreeTrains({ width: 1280, height: 800 });
-    await openByHand(opened.page);
-    live = await entriesOf(opened.page);
+    ({ opened, live } = await openCopy());
   });
   afterAll(() => opened.close());
 
@@ -161,9 +166,7 @@ describe('by pointer alone', () => {
   let opened: ConsolePage;
   let live = 0;
   beforeAll(async () => {
-    opened = await openThreeTrains({ width: 1280, height: 800 });
-    await openByHand(opened.page);
-    live = await entriesOf(opened.page);
+    ({ opened, live } = await openCopy());
   });
   afterAll(() => opened.close());
 
